@@ -1,0 +1,19 @@
+"""What is worked on a part, one kind a file; each says what it is, not how it is written."""
+
+from flatpack.features.arris import Arris
+from flatpack.features.edge_hole import EdgeHole
+from flatpack.features.hole import Counterbore, Countersink, Hole
+from flatpack.features.notch import Notch
+from flatpack.features.pocket_hole import PocketHole
+from flatpack.features.slot import Slot
+
+__all__ = [
+    "Arris",
+    "Counterbore",
+    "Countersink",
+    "EdgeHole",
+    "Hole",
+    "Notch",
+    "PocketHole",
+    "Slot",
+]

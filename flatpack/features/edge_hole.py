@@ -1,0 +1,63 @@
+"""Holes bored into an edge or end, parallel to the faces."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from flatpack.drawings.shapes import Line, Shape
+from flatpack.geometry import Point
+from flatpack.model import Cut, Face
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeHole:
+    """A hole into an edge or end: `at` on the edge, `inward` the unit direction of drilling.
+
+    `height` is the axis above the back face, mm.
+    """
+
+    at: Point
+    inward: Point
+    height: float
+    diameter: float
+    depth: float | None
+    fit: str = ""
+    purpose: str = ""
+    face: Face = "show"
+    operation: str = "hidden-edge"
+
+    @property
+    def reach(self) -> float:
+        """Depth drawn; an edge hole always has one."""
+        return self.depth or 0.0
+
+    def callout(self) -> str:
+        """E.g. 'Ø7 x 60 deep in the edge, 9 above the back face'."""
+        return (
+            f"Ø{self.diameter:g} x {self.reach:g} deep in the edge, "
+            f"{self.height:g} above the back face"
+        )
+
+    def key(self) -> tuple[object, ...]:
+        """What makes two edge holes the same."""
+        numbers = (*self.at, *self.inward, self.height, self.diameter, self.reach)
+        return ("edge-hole", *(round(n, 3) for n in numbers))
+
+    def shapes(self) -> tuple[tuple[str, Shape], ...]:
+        """Its two sides and bottom as hidden lines, and its centre line."""
+        ux, uy = self.inward
+        r, d = self.diameter / 2.0, self.reach
+
+        def spot(along: float, side: float) -> Point:
+            return Point(self.at.x + ux * along - uy * side, self.at.y + uy * along + ux * side)
+
+        return (
+            ("hidden-edge", Line(spot(0.0, r), spot(d, r))),
+            ("hidden-edge", Line(spot(0.0, -r), spot(d, -r))),
+            ("hidden-edge", Line(spot(d, -r), spot(d, r))),
+            ("centre-line", Line(spot(-6.0, 0.0), spot(d + 6.0, 0.0))),
+        )
+
+    def cuts(self, thickness: float) -> tuple[Cut, ...]:
+        """None as a prism square to the faces; its fastener is listed as lying inside."""
+        return ()

@@ -1,0 +1,42 @@
+"""A notch for a rod: its shape is already in the part's outline; this says where it is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from flatpack.drawings.shapes import Circle, Cross, Shape
+from flatpack.geometry import Point
+from flatpack.model import Cut, Face
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Notch:
+    """Notch number `number`; `at` is the rod's centre when seated, `diameter` the rod's."""
+
+    at: Point
+    number: int
+    diameter: float
+    shape: str
+    purpose: str = ""
+    face: Face = "show"
+    operation: str = "thin-line"
+    depth: float | None = None
+
+    def callout(self) -> str:
+        """E.g. 'notch 2, ramp, for rod Ø22'."""
+        return f"notch {self.number}, {self.shape}, for rod Ø{self.diameter:g}"
+
+    def key(self) -> tuple[object, ...]:
+        """What makes two notches the same."""
+        return ("notch", self.number, round(self.at.x, 3), round(self.at.y, 3), self.shape)
+
+    def shapes(self) -> tuple[tuple[str, Shape], ...]:
+        """The rod's place in thin line, off the cut layers."""
+        return (
+            ("thin-line", Circle(self.at, self.diameter / 2.0)),
+            ("centre-line", Cross(self.at, self.diameter / 2.0)),
+        )
+
+    def cuts(self, thickness: float) -> tuple[Cut, ...]:
+        """None: the outline already has it."""
+        return ()

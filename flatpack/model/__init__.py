@@ -1,0 +1,37 @@
+"""Parts placed in space, the joints between them, and the piece that they make."""
+
+from flatpack.model.assembly import (
+    Assembly,
+    Cutting,
+    Driver,
+    Fastener,
+    Hardware,
+    Joint,
+    Machining,
+    Step,
+    Working,
+)
+from flatpack.model.part import Bar, Cut, Face, Feature, Group, Hand, Part
+from flatpack.model.solid import Solid, axis_frame, cylinder
+
+__all__ = [
+    "Assembly",
+    "Bar",
+    "Cut",
+    "Cutting",
+    "Driver",
+    "Face",
+    "Fastener",
+    "Feature",
+    "Group",
+    "Hand",
+    "Hardware",
+    "Joint",
+    "Machining",
+    "Part",
+    "Solid",
+    "Step",
+    "Working",
+    "axis_frame",
+    "cylinder",
+]

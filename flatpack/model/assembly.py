@@ -1,0 +1,145 @@
+"""The whole piece: parts and bars in place, joints, and what the joints brought along."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import NamedTuple, Protocol
+
+from flatpack.geometry import Vec
+from flatpack.model.part import Bar, Feature, Group, Part
+from flatpack.model.solid import Solid
+
+
+class Working(NamedTuple):
+    """How a derived dimension came about: `sum` is the arithmetic in words and numbers."""
+
+    name: str
+    value: float
+    sum: str
+    unit: str = "mm"
+
+
+class Hardware(NamedTuple):
+    """A bought item: what it is called in the list, its size as sold, and how many."""
+
+    item: str
+    size: str
+    count: int
+    use: str
+
+
+class Driver(NamedTuple):
+    """The straight room that a driver, bit or socket needs: from `start` along `direction`."""
+
+    start: Vec
+    direction: Vec
+    radius: float
+    length: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fastener:
+    """One screw, bolt, nut set, hinge or wheel in place.
+
+    `start` and `direction` are its axis (start under the head, towards the tip) in the piece.
+    `passes` are the parts that its axis runs through, head side first; `inside` are those in
+    which its body may lie (thread in wood, neck, pocket), so that sharing their room is meant.
+    `threads` is the last part when it holds by its thread.  `bite` is the length held there,
+    `tip_cover` the wood left over the tip, `tip_end` how far the tip stands from that part's
+    nearest edge or end, all mm, None where they don't apply.
+    """
+
+    key: str
+    kind: str
+    item: str
+    size: str
+    start: Vec
+    direction: Vec
+    length: float
+    diameter: float
+    passes: tuple[str, ...]
+    inside: tuple[str, ...] = ()
+    solids: tuple[Solid, ...] = ()
+    drivers: tuple[Driver, ...] = ()
+    hardware: tuple[Hardware, ...] = ()
+    step: str = ""
+    group: Group = "frame"
+    bite: float | None = None
+    tip_cover: float | None = None
+    tip_end: float | None = None
+    joint: str = ""
+
+
+class Machining(NamedTuple):
+    """What a joint does: features per part, fasteners, and pairs of parts whose faces must meet."""
+
+    features: tuple[tuple[str, Feature], ...] = ()
+    fasteners: tuple[Fastener, ...] = ()
+    mates: tuple[tuple[str, str], ...] = ()
+    hardware: tuple[Hardware, ...] = ()
+    workings: tuple[Working, ...] = ()
+
+
+class Joint(Protocol):
+    """Joins parts: takes its position from their frames and machines matching features."""
+
+    @property
+    def key(self) -> str:
+        """Unique name in the piece."""
+
+    @property
+    def step(self) -> str:
+        """Assembly step at which it is made."""
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Keys of the parts or bars that it joins."""
+
+    def machine(self, assembly: Assembly) -> Machining:
+        """Features, fasteners and mates, from the frames of the parts in `assembly`."""
+
+    def words(self) -> str:
+        """One line that says how it is made."""
+
+
+class Step(NamedTuple):
+    """One step of putting the piece together."""
+
+    key: str
+    title: str
+    words: str = ""
+
+
+class Cutting(NamedTuple):
+    """A gap spacer or stop block to cut: what it sets and how big it is."""
+
+    name: str
+    length: float
+    width: float
+    count: int
+    use: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Assembly:
+    """A piece of furniture, complete.
+
+    `joined` are joints' keys in order of making.  `machined` says that joints have worked the
+    parts.  `motion` is the moving back's data, None for a piece that stands still.
+    """
+
+    family: str
+    name: str
+    parts: Mapping[str, Part]
+    joints: tuple[Joint, ...] = ()
+    bars: Mapping[str, Bar] = field(default_factory=dict)
+    fasteners: tuple[Fastener, ...] = ()
+    mates: tuple[tuple[str, str], ...] = ()
+    hardware: tuple[Hardware, ...] = ()
+    steps: tuple[Step, ...] = ()
+    workings: tuple[Working, ...] = ()
+    spacers: tuple[Cutting, ...] = ()
+    motion: object | None = None
+    date: str = ""
+    machined: bool = False
