@@ -1,0 +1,99 @@
+"""Values and limits as words: for faults, for the commented file and for the schema."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from flatpack.parameters.specs import LONGEST_LENGTH, WIDEST_NUMBER, Spec
+from flatpack.parameters.units import FORMS
+
+_LONGEST_SHOWN = 60
+
+
+def plain(value: float) -> str:
+    """A number without a needless decimal point: 18, 17.6."""
+    if isinstance(value, int):
+        return str(value) if abs(value) < 10**18 else f"a number of {len(hex(value)) - 2} hex digits"
+    return str(int(value)) if value == value // 1 and abs(value) < 1e15 else repr(value)
+
+
+def shown(raw: Any) -> str:
+    """A raw TOML value as it would stand in the file, with a word for its type where it helps."""
+    if raw is True or raw is False:
+        return f"{str(raw).lower()} (yes or no)"
+    if isinstance(raw, (int, float)):
+        return plain(raw) if raw == raw and abs(raw) != float("inf") else str(raw)
+    if isinstance(raw, str):
+        return quoted(raw)
+    if isinstance(raw, dict):
+        return "a table"
+    return f"an array of {len(raw)}" if isinstance(raw, list) else f"the date or time {raw}"
+
+
+def quoted(text: str) -> str:
+    """Text in quotation marks, shortened, control characters made visible."""
+    short = text if len(text) <= _LONGEST_SHOWN else text[: _LONGEST_SHOWN - 3] + "..."
+    safe = "".join(c if c.isprintable() else f"\\u{ord(c):04x}" for c in short)
+    return '"' + safe.replace("\\", "\\\\").replace('"', '\\"') + '"'
+
+
+def words(choices: Iterable[str]) -> str:
+    """Choices in quotation marks with commas, cut off when there are very many."""
+    every = [quoted(c) for c in choices]
+    rest = f" and {len(every) - 12} more" if len(every) > 12 else ""
+    return ", ".join(every[:12]) + rest
+
+
+def bounds(spec: Spec) -> str:
+    """The range of a number with its unit: "3 to 60 mm"; "" where there is no real limit."""
+    low, high = spec.least > -WIDEST_NUMBER, spec.most < _no_limit(spec)
+    unit = f" {spec.unit}" if spec.unit else ""
+    if low and high:
+        return f"{plain(spec.least)} to {plain(spec.most)}{unit}"
+    if low:
+        return f"{plain(spec.least)}{unit} or more"
+    return f"{plain(spec.most)}{unit} or less" if high else spec.unit
+
+
+def entries(spec: Spec) -> str:
+    """How many entries an array holds: "1 to 8 entries"."""
+    if spec.most_count >= 1000:
+        return f"{spec.fewest} or more entries"
+    if spec.fewest == spec.most_count:
+        return f"{spec.fewest} entries"
+    return f"{spec.fewest} to {spec.most_count} entries"
+
+
+def allowed(spec: Spec) -> str:
+    """What one value of this key may be, in words."""
+    return _ALLOWED[spec.kind](spec)
+
+
+def _no_limit(spec: Spec) -> float:
+    return {"count": 1_000_000, "length": LONGEST_LENGTH}.get(spec.kind, WIDEST_NUMBER)
+
+
+def _length(spec: Spec) -> str:
+    return f"{bounds(spec)}; written {FORMS}"
+
+
+def _board(spec: Spec) -> str:
+    return 'a board\'s name, or { profile = "...", measured = 17.6 }'
+
+
+_ALLOWED = {
+    "length": _length,
+    "pair": lambda spec: f"two lengths, each {_length(spec)}",
+    "angle": bounds,
+    "number": lambda spec: bounds(spec) or "a number",
+    "count": lambda spec: f"a whole number, {bounds(spec)}",
+    "choice": lambda spec: words(spec.choices),
+    "flag": lambda _: "true or false",
+    "text": lambda spec: f"one line of text, {spec.longest} letters at most",
+    "date": lambda _: 'a day such as "2030-05-01"',
+    "board": _board,
+    "item": lambda spec: f"the name of one of the {spec.among.replace('-', ' ')}",
+    "notes": lambda _: "a table of texts",
+    "table": lambda _: "a table",
+}

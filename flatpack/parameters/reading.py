@@ -1,0 +1,261 @@
+"""TOML text to a record, with every fault at once.
+
+    text -> tomllib -> plain dict -> walk beside the record's specs -> record, or faults
+                                                  then the family's own check -> conflicts -> faults
+
+Lines are looked up only when there is a fault to place.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any, NamedTuple
+
+from flatpack.errors import Fault, FaultsError, ParameterErrors, ReadError
+from flatpack.parameters import describing
+from flatpack.parameters.records import fields_of, specs_of
+from flatpack.parameters.specs import UNSET, Spec
+from flatpack.parameters.values import READERS, Known, Wrong, nearest
+
+Path = tuple[str | int, ...]
+
+
+class Conflict(NamedTuple):
+    """Values that don't go together: `key` is a dotted path such as "back.length".
+
+    `value` is what stands there, `allowed` what would do and why; `message` says what is wrong.
+    """
+
+    key: str
+    value: object
+    allowed: str
+    message: str = "does not fit the other values"
+
+
+class Design(NamedTuple):
+    """A parameter file as read: the family's name and its record."""
+
+    family: str
+    record: Any
+
+
+class _Misfit(NamedTuple):
+    path: Path
+    value: str
+    allowed: str
+    nearest: str
+    message: str
+
+
+Check = Callable[[Any], Iterable[Conflict]]
+
+
+def read(
+    families: Mapping[str, Any],
+    source: str,
+    file: str,
+    *,
+    known: Known | None = None,
+    checks: Mapping[str, Check] | None = None,
+) -> Any:
+    """The record of a parameter file; its `family` key picks the class.
+
+    `known` gives the names of the profiles by kind (`{"boards": [...]}`), `checks` each family's
+    function that yields what doesn't go together.
+
+    Raises:
+        ReadError: the text isn't TOML.
+        ParameterErrors: values that aren't allowed, all of them.
+    """
+    return read_design(families, source, file, known=known, checks=checks).record
+
+
+def read_design(
+    families: Mapping[str, Any],
+    source: str,
+    file: str,
+    *,
+    known: Known | None = None,
+    checks: Mapping[str, Check] | None = None,
+) -> Design:
+    """As `read`, with the family's name."""
+    source = source.removeprefix("\ufeff")
+    raw = parsed(source, file)
+    misfits: list[_Misfit] = []
+    family = _family(raw.pop("family", UNSET), families, misfits)
+    if misfits:
+        raise _placed(misfits, source, file, ParameterErrors)
+    record = _table(families[family], raw, (), known or {}, misfits, ("family",))
+    check = (checks or {}).get(family)
+    if check is not None and not misfits:
+        misfits.extend(_conflict(c) for c in check(record))
+    if misfits:
+        raise _placed(misfits, source, file, ParameterErrors)
+    return Design(family, record)
+
+
+def read_record(
+    cls: Any,
+    source: str,
+    file: str,
+    *,
+    known: Known | None = None,
+    error: type[FaultsError] = ParameterErrors,
+) -> Any:
+    """A record from a text that holds nothing else.
+
+    Raises:
+        ReadError: the text isn't TOML.
+        FaultsError: of the type `error`: values that aren't allowed, all of them.
+    """
+    source = source.removeprefix("\ufeff")
+    misfits: list[_Misfit] = []
+    record = _table(cls, parsed(source, file), (), known or {}, misfits)
+    if misfits:
+        raise _placed(misfits, source, file, error)
+    return record
+
+
+def parsed(source: str, file: str) -> dict[str, Any]:
+    """The text as plain values.
+
+    Raises:
+        ReadError: it isn't TOML; with line and column.
+    """
+    import tomllib
+
+    try:
+        return tomllib.loads(source)
+    except tomllib.TOMLDecodeError as error:
+        reason, line, column = _place(str(error), source)
+        raise ReadError(file, f"not valid TOML: {reason}", line, column) from None
+    except RecursionError:
+        raise ReadError(file, "not valid TOML: nested too deeply") from None
+    except ValueError:  # a whole number of more digits than Python will read
+        raise ReadError(file, "not valid TOML: a number has too many digits") from None
+
+
+def _place(message: str, source: str) -> tuple[str, int, int]:
+    import re
+
+    match = re.fullmatch(r"(.*) \(at (?:line (\d+), column (\d+)|end of document)\)", message, re.S)
+    if match is None:
+        return message, 0, 0
+    if match[2]:
+        return match[1], int(match[2]), int(match[3])
+    ended = source.split("\n")
+    return f"{match[1]} (the text ends here)", len(ended), len(ended[-1]) + 1
+
+
+def _family(raw: Any, families: Mapping[str, Any], misfits: list[_Misfit]) -> str:
+    allowed = describing.words(families)
+    if raw is UNSET:
+        misfits.append(_Misfit(("family",), "", allowed, "", "missing: which piece is this?"))
+    elif not isinstance(raw, str):
+        misfits.append(_Misfit(("family",), describing.shown(raw), allowed, "", "text is needed"))
+    elif raw not in families:
+        found, like = describing.shown(raw), nearest(raw, list(families))
+        misfits.append(_Misfit(("family",), found, allowed, like, "no such family"))
+    return raw if isinstance(raw, str) else ""
+
+
+def _table(
+    cls: Any,
+    raw: dict[str, Any],
+    path: Path,
+    known: Known,
+    misfits: list[_Misfit],
+    also: tuple[str, ...] = (),
+) -> Any:
+    specs = specs_of(cls)
+    values: dict[str, Any] = {}
+    before = len(misfits)
+    for key, entry in raw.items():
+        if key in specs:
+            values[key] = _value(specs[key], entry, (*path, key), known, misfits)
+        else:
+            misfits.append(_unknown(cls, key, entry, path, also))
+    for key, spec in specs.items():
+        if spec.default is UNSET and key not in raw:
+            misfits.append(_Misfit((*path, key), "", describing.allowed(spec), "", "missing"))
+    return cls(**values) if len(misfits) == before else None
+
+
+def _unknown(cls: Any, key: str, raw: Any, path: Path, also: tuple[str, ...]) -> _Misfit:
+    names = [*also, *specs_of(cls)]
+    like = nearest(key, names)
+    if not like:
+        elsewhere = [f.path for f in fields_of(cls) if f.path.endswith("." + key)]
+        like = describing.quoted(elsewhere[0]) if elsewhere else ""
+    return _Misfit((*path, key), describing.shown(raw), describing.words(names), like, "unknown key")
+
+
+def _value(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit]) -> Any:
+    if not spec.many:
+        return _single(spec, raw, path, known, misfits)
+    if not isinstance(raw, list):
+        message = "an array is needed, in square brackets"
+        limits = f"{describing.entries(spec)}, each {describing.allowed(spec)}"
+        misfits.append(_Misfit(path, describing.shown(raw), limits, "", message))
+        return ()
+    if not spec.fewest <= len(raw) <= spec.most_count:
+        message = "too few entries" if len(raw) < spec.fewest else "too many entries"
+        limits = describing.entries(spec)
+        misfits.append(_Misfit(path, describing.shown(raw), limits, "", message))
+    return tuple(_single(spec, r, (*path, i), known, misfits) for i, r in enumerate(raw))
+
+
+def _single(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit]) -> Any:
+    if spec.kind == "table":
+        if isinstance(raw, dict):
+            return _table(spec.record, raw, path, known, misfits)
+        shown = describing.shown(raw)
+        misfits.append(_Misfit(path, shown, describing.allowed(spec), "", "a table is needed"))
+        return None
+    try:
+        return READERS[spec.kind](raw, spec, known)
+    except Wrong as wrong:
+        found = raw
+        for step in wrong.at:
+            found = found[step]
+        value = describing.shown(found)
+        where = (*path, *wrong.at)
+        misfits.append(_Misfit(where, value, wrong.allowed, wrong.nearest, wrong.message))
+        return None
+
+
+def _conflict(conflict: Conflict) -> _Misfit:
+    value = conflict.value
+    found = "" if value is None else value if isinstance(value, str) else describing.shown(value)
+    return _Misfit(_steps(conflict.key), found, conflict.allowed, "", conflict.message)
+
+
+def _steps(key: str) -> Path:
+    # "stops[1].angle" -> ("stops", 1, "angle")
+    parts = key.replace("[", ".").replace("]", "").split(".")
+    return tuple(int(p) if p.isdecimal() else p for p in parts)
+
+
+def _placed(
+    misfits: list[_Misfit], source: str, file: str, error: type[FaultsError]
+) -> FaultsError:
+    from flatpack.parameters.locating import line_of, lines
+
+    places = lines(source)
+    faults = [
+        Fault(file, line_of(m.path, places), _dotted(m.path), *m[1:]) for m in misfits
+    ]
+    return error(tuple(sorted(faults, key=lambda fault: fault.line)))
+
+
+def _dotted(path: Path) -> str:
+    out = ""
+    for step in path:
+        name = f"[{step}]" if isinstance(step, int) else _bare(step)
+        out += name if isinstance(step, int) or not out else f".{name}"
+    return out
+
+
+def _bare(name: str) -> str:
+    plain = name.replace("-", "").replace("_", "")
+    return name if plain.isascii() and plain.isalnum() else describing.quoted(name)
