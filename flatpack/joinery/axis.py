@@ -1,0 +1,128 @@
+"""An axis in the piece, and the hole that it makes in each part that it meets."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from flatpack.features import EdgeHole, Hole
+from flatpack.geometry import Point, Vec
+from flatpack.model import Feature, Part
+
+SQUARE = 1e-9
+"""Directions closer than this to square or parallel count as such."""
+
+
+def square_to_faces(part: Part, direction: Vec) -> bool:
+    """True when the direction runs straight through the part's thickness."""
+    return abs(abs(part.frame.z.dot(direction)) - 1.0) < SQUARE
+
+
+def in_plane(part: Part, direction: Vec) -> bool:
+    """True when the direction runs parallel to the part's faces."""
+    return abs(part.frame.z.dot(direction)) < SQUARE
+
+
+def span(part: Part, start: Vec, direction: Vec) -> tuple[float, float]:
+    """Distances from `start` along the unit `direction` at which the axis enters and leaves.
+
+    In the plane of the part its outline's bounding rectangle is used.
+
+    Raises:
+        ValueError: the axis is neither square to the part's faces nor parallel to its axes.
+    """
+    at, d = part.frame.local(start), part.frame.local_direction(direction)
+    x0, y0, x1, y1 = part.outline.bounds
+    for place, way, low, high in (
+        (at.z, d.z, 0.0, part.thickness),
+        (at.x, d.x, x0, x1),
+        (at.y, d.y, y0, y1),
+    ):
+        if abs(abs(way) - 1.0) < SQUARE:
+            ends = sorted(((low - place) / way, (high - place) / way))
+            return ends[0], ends[1]
+    raise ValueError(f"an axis runs askew through {part.key}")
+
+
+def bore(
+    part: Part,
+    start: Vec,
+    direction: Vec,
+    *,
+    diameter: float,
+    depth: float | None,
+    fit: str,
+    purpose: str,
+) -> Feature:
+    """Hole that the axis makes in a part: in its face, or in its edge or end.
+
+    `depth` is measured from where the axis enters the part; None goes through.
+    """
+    enter, leave = span(part, start, direction)
+    if depth is not None and depth >= leave - enter - SQUARE:
+        depth = None
+    local = part.frame.local(start.plus(direction, enter))
+    way = part.frame.local_direction(direction)
+    if square_to_faces(part, direction):
+        face = "back" if way.z > 0.0 else "show"
+        at = Point(_tidy(local.x), _tidy(local.y))
+        return Hole(
+            at=at,
+            diameter=diameter,
+            depth=None if depth is None else _tidy(depth),
+            face="back" if face == "back" else "show",
+            fit=fit,
+            purpose=purpose,
+        )
+    return EdgeHole(
+        at=Point(_tidy(local.x), _tidy(local.y)),
+        inward=Point(_tidy(way.x), _tidy(way.y)),
+        height=_tidy(local.z),
+        diameter=diameter,
+        depth=_tidy(leave - enter if depth is None else depth),
+        fit=fit,
+        purpose=purpose,
+    )
+
+
+def _tidy(value: float) -> float:
+    """Value without the last few bits of noise that turning into local axes leaves."""
+    return round(value, 9) + 0.0
+
+
+def extent(part: Part, direction: Vec, origin: Vec) -> tuple[float, float]:
+    """Least and greatest distance of the part from `origin` along a unit direction."""
+    x0, y0, x1, y1 = part.outline.bounds
+    reach = [
+        part.frame.place(x, y, z).minus(origin).dot(direction)
+        for x in (x0, x1)
+        for y in (y0, y1)
+        for z in (0.0, part.thickness)
+    ]
+    return min(reach), max(reach)
+
+
+def spread(low: float, high: float, count: int) -> tuple[float, ...]:
+    """`count` places shared evenly over low..high, half a share in from each end."""
+    share = (high - low) / count
+    return tuple(low + share * (i + 0.5) for i in range(count))
+
+
+def kept_clear(
+    places: Sequence[float], low: float, high: float, blocked: Sequence[tuple[float, float]]
+) -> tuple[float, ...]:
+    """Places moved as little as can be so that none lies within a blocked stretch.
+
+    A place that can't be moved clear within low..high stays; the checks then say so.
+    """
+    return tuple(_nearest_clear(p, low, high, blocked) for p in places)
+
+
+def _nearest_clear(
+    place: float, low: float, high: float, blocked: Sequence[tuple[float, float]]
+) -> float:
+    def clear(p: float) -> bool:
+        return low <= p <= high and not any(a + 1e-9 < p < b - 1e-9 for a, b in blocked)
+
+    edges = [e for stretch in blocked for e in stretch if clear(e)]
+    choices = [place, *edges] if clear(place) else edges
+    return min(choices, key=lambda p: (abs(p - place), p), default=place)

@@ -1,0 +1,116 @@
+"""Screws straight through one part's face into another: clearance hole, countersink, pilot."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from flatpack.features import Countersink
+from flatpack.geometry import Point, Vec
+from flatpack.joinery.axis import bore, span
+from flatpack.joinery.pocket_screws import CHUCK, edge_distance
+from flatpack.model import (
+    Assembly,
+    Driver,
+    Fastener,
+    Feature,
+    Hardware,
+    Machining,
+    cylinder,
+)
+from flatpack.profiles import Screw
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FaceScrews:
+    """Countersunk screws at `places` in the piece, running `direction`, through one part into another.
+
+    Each place need only lie on the screw's axis.
+    """
+
+    key: str
+    step: str
+    through: str
+    into: str
+    places: tuple[Vec, ...]
+    direction: Vec
+    screw: Screw
+    tip_cover: float = 3.0
+    hard: bool = False
+    glue: bool = False
+    group: str = "frame"
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The two parts."""
+        return (self.through, self.into)
+
+    def words(self) -> str:
+        """How it is made."""
+        glued = "glue and " if self.glue else ""
+        return f"{glued}{len(self.places)} countersunk screws through the face"
+
+    def machine(self, assembly: Assembly) -> Machining:
+        """Clearance hole and countersink in `through`, pilot in `into`, and the screws."""
+        features: list[tuple[str, Feature]] = []
+        screws = []
+        for number, place in enumerate(self.places, 1):
+            more, screw = self._one(assembly, place, number)
+            features += more
+            screws.append(screw)
+        return Machining(tuple(features), tuple(screws), ((self.through, self.into),))
+
+    def _one(
+        self, assembly: Assembly, place: Vec, number: int
+    ) -> tuple[list[tuple[str, Feature]], Fastener]:
+        part, mate = assembly.parts[self.through], assembly.parts[self.into]
+        enter, leave = span(part, place, self.direction)
+        first, last = span(mate, place, self.direction)
+        length = self._length(leave - enter, last - first)
+        bite = length - (leave - enter)
+        pilot = self.screw.pilot_hard if self.hard else self.screw.pilot_soft
+        clear = bore(
+            part, place, self.direction, diameter=self.screw.clearance, depth=None,
+            fit="screw clearance in wood", purpose=f"{self.screw.name}, into {mate.title.lower()}",
+        )
+        sink = Countersink(
+            at=Point(clear.at.x, clear.at.y), diameter=self.screw.head_diameter,
+            face="back" if part.frame.z.dot(self.direction) > 0.0 else "show",
+            purpose=f"head of {self.screw.name}",
+        )
+        hold = bore(
+            mate, place, self.direction, diameter=pilot, depth=min(bite, last - first),
+            fit="screw pilot in wood", purpose=f"{self.screw.name}, from {part.title.lower()}",
+        )
+        features: list[tuple[str, Feature]] = [
+            (part.key, clear), (part.key, sink), (mate.key, hold),
+        ]
+        head = place.plus(self.direction, enter)
+        name, size = f"{self.key}/{number}", f"{self.screw.diameter:g} x {length:g}"
+        return features, Fastener(
+            key=name,
+            kind="wood screw",
+            item=self.screw.name,
+            size=size,
+            start=head,
+            direction=self.direction,
+            length=length,
+            diameter=self.screw.diameter,
+            passes=(part.key, mate.key),
+            inside=(part.key, mate.key),
+            solids=(cylinder(name, head, self.direction, self.screw.diameter / 2.0, length),),
+            drivers=(
+                Driver(head, self.direction.negated(), 5.0, 60.0),
+                Driver(head.plus(self.direction, -60.0), self.direction.negated(), *CHUCK),
+            ),
+            hardware=(Hardware(self.screw.name, size, 1, f"{part.name} to {mate.name}"),),
+            step=self.step,
+            group="back" if self.group == "back" else "frame",
+            bite=bite,
+            tip_cover=last - first - bite,
+            tip_end=edge_distance(mate, head.plus(self.direction, length)),
+            joint=self.key,
+        )
+
+    def _length(self, through: float, depth: float) -> float:
+        fitting = [n for n in self.screw.lengths if n - through <= depth - self.tip_cover + 1e-9]
+        return max(fitting, default=min(self.screw.lengths))

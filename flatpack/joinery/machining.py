@@ -1,0 +1,60 @@
+"""Letting every joint work its parts: the one place where features and hardware come from."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+
+from flatpack.model import Assembly, Fastener, Feature, Hardware, Working
+
+
+def machine(assembly: Assembly) -> Assembly:
+    """The piece with all joints made: features in the parts, fasteners, hardware, workings.
+
+    Raises:
+        ValueError: two joints share a key, or a joint names a part that doesn't exist (a bug).
+    """
+    worked: dict[str, list[Feature]] = {key: [] for key in assembly.parts}
+    fasteners: list[Fastener] = []
+    mates: list[tuple[str, str]] = []
+    loose: list[Hardware] = []
+    workings: list[Working] = []
+    seen: set[str] = set()
+    for joint in assembly.joints:
+        if joint.key in seen:
+            raise ValueError(f"two joints are called {joint.key}")
+        seen.add(joint.key)
+        made = joint.machine(assembly)
+        for key, feature in made.features:
+            worked[key].append(feature)
+        fasteners += made.fasteners
+        mates += made.mates
+        loose += made.hardware
+        workings += [w for w in made.workings if w not in workings]
+    parts = {
+        key: part.with_features(tuple(worked[key])) for key, part in assembly.parts.items()
+    }
+    return replace(
+        assembly,
+        parts=parts,
+        fasteners=(*assembly.fasteners, *fasteners),
+        mates=(*assembly.mates, *mates),
+        hardware=bill(fasteners, (*assembly.hardware, *loose)),
+        workings=(*assembly.workings, *workings),
+        machined=True,
+    )
+
+
+def bill(fasteners: list[Fastener], loose: tuple[Hardware, ...]) -> tuple[Hardware, ...]:
+    """Bought items counted by name and size, with every use once, in alphabetical order."""
+    counts: Counter[tuple[str, str]] = Counter()
+    uses: dict[tuple[str, str], list[str]] = {}
+    for item in (*(h for f in fasteners for h in f.hardware), *loose):
+        counts[item.item, item.size] += item.count
+        known = uses.setdefault((item.item, item.size), [])
+        if item.use and item.use not in known:
+            known.append(item.use)
+    return tuple(
+        Hardware(name, size, counts[name, size], "; ".join(uses[name, size]))
+        for name, size in sorted(counts)
+    )
