@@ -21,7 +21,7 @@ from flatpack.geometry import Point
 from flatpack.writers import dxf_entities, dxf_r12
 from flatpack.writers.dxf_entities import Pen
 from flatpack.writers.dxf_text import written_text
-from flatpack.writers.numbers import decimal as n
+from flatpack.writers.numerals import decimal as n
 
 Version = Literal["R12", "R2000", "R2010", "R2018"]
 

@@ -16,7 +16,7 @@ from flatpack.drawings.plain import Plain
 from flatpack.drawings.shapes import Circle, Closed, Ellipse, Line, Path, Text
 from flatpack.geometry import Segment
 from flatpack.writers.dxf_text import written_text
-from flatpack.writers.numbers import decimal as n
+from flatpack.writers.numerals import decimal as n
 
 
 class Pen(NamedTuple):

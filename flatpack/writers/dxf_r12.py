@@ -12,7 +12,7 @@ from flatpack.drawings.ellipses import is_whole, sampled
 from flatpack.drawings.plain import Plain
 from flatpack.drawings.shapes import Circle, Closed, Ellipse, Line, Path, Text
 from flatpack.writers.dxf_entities import Pen, text_tags, vertices
-from flatpack.writers.numbers import decimal as n
+from flatpack.writers.numerals import decimal as n
 
 #: Greatest distance of an ellipse's chords from the true curve, mm.
 ELLIPSE_TOLERANCE = 0.01
