@@ -59,14 +59,14 @@ def _body(cls: Any, made: Any, path: str, mark: str = "") -> Iterator[str]:
     for name, spec in specs.items():
         if spec.record is None:
             yield ""
-            yield from _key(name, spec, getattr(made, name, UNSET), mark)
+            yield from _key(name, spec, getattr(made, name, spec.default), mark)
     for name, spec in specs.items():
         if spec.record is not None:
-            yield from _tables(spec, getattr(made, name, UNSET), f"{path}{name}", mark)
+            yield from _tables(spec, getattr(made, name, spec.default), f"{path}{name}", mark)
 
 
 def _key(name: str, spec: Spec, value: Any, mark: str) -> Iterator[str]:
-    yield from _prose(f"{spec.does}. ({_limits(spec)})")
+    yield from _prose(f"{spec.does[:1].upper()}{spec.does[1:].rstrip('.')} ({_limits(spec)}).")
     if value is None or value is UNSET:
         off = "#" if value is None else mark
         yield f"{off}{name} = {toml_value(sample(spec))}"
@@ -87,7 +87,12 @@ def _limits(spec: Spec) -> str:
 def _default(spec: Spec) -> str:
     if spec.default is UNSET:
         return "needed"
-    return "derived when left out" if spec.optional else f"default {toml_value(spec.default)}"
+    if spec.optional:
+        return "derived when left out" if spec.kind in _DERIVED else "may be left out"
+    return f"default {toml_value(spec.default)}"
+
+
+_DERIVED = ("length", "angle", "number", "count")
 
 
 def _tables(spec: Spec, value: Any, path: str, mark: str) -> Iterator[str]:

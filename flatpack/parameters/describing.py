@@ -22,8 +22,10 @@ def shown(raw: Any) -> str:
     """A raw TOML value as it would stand in the file, with a word for its type where it helps."""
     if raw is True or raw is False:
         return f"{str(raw).lower()} (yes or no)"
-    if isinstance(raw, (int, float)):
-        return plain(raw) if raw == raw and abs(raw) != float("inf") else str(raw)
+    if isinstance(raw, float):
+        return repr(raw)
+    if isinstance(raw, int):
+        return plain(raw)
     if isinstance(raw, str):
         return quoted(raw)
     if isinstance(raw, dict):
@@ -67,7 +69,8 @@ def entries(spec: Spec) -> str:
 
 def allowed(spec: Spec) -> str:
     """What one value of this key may be, in words."""
-    return _ALLOWED[spec.kind](spec)
+    said: str = _ALLOWED[spec.kind](spec)
+    return said
 
 
 def _no_limit(spec: Spec) -> float:
@@ -82,7 +85,7 @@ def _board(spec: Spec) -> str:
     return 'a board\'s name, or { profile = "...", measured = 17.6 }'
 
 
-_ALLOWED = {
+_ALLOWED: dict[str, Any] = {
     "length": _length,
     "pair": lambda spec: f"two lengths, each {_length(spec)}",
     "angle": bounds,

@@ -101,8 +101,11 @@ def read_record(
     *,
     known: Known | None = None,
     error: type[FaultsError] = ParameterErrors,
+    given: Mapping[str, Any] | None = None,
 ) -> Any:
     """A record from a text that holds nothing else.
+
+    `given` are values that the caller knows and the text may not state, such as a profile's key.
 
     Raises:
         ReadError: the text isn't TOML.
@@ -110,7 +113,11 @@ def read_record(
     """
     source = source.removeprefix("\ufeff")
     misfits: list[_Misfit] = []
-    record = _table(cls, parsed(source, file), (), known or {}, misfits)
+    raw = parsed(source, file)
+    for key in (given or {}).keys() & raw.keys():
+        value = describing.shown(raw[key])
+        misfits.append(_Misfit((key,), value, "", "", "unknown key: it follows from the file's name"))
+    record = _table(cls, {**raw, **(given or {})}, (), known or {}, misfits)
     if misfits:
         raise _placed(misfits, source, file, error)
     return record

@@ -25,7 +25,8 @@ def record(cls: type[T]) -> type[T]:
     space.update(_METHODS)
     space["__slots__"] = tuple(specs)
     space["record_specs"] = MappingProxyType(specs)
-    return type(cls)(cls.__name__, cls.__bases__, space)
+    made: type[T] = type(cls.__name__, cls.__bases__, space)
+    return made
 
 
 def specs_of(cls: Any) -> Mapping[str, Spec]:

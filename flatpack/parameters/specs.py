@@ -9,6 +9,7 @@ A default of `None` makes a key optional (derived when it is left out); `UNSET` 
     text     one line of text                          date     year-month-day
     board    a board profile, perhaps as measured      item     name of any other profile
     table    a nested record                           tables   an array of records
+    notes    a table of texts under any keys           pairs    an array of two lengths each
 
 The plural forms (`lengths`, `angles`, `counts`, `numbers`, `texts`) are arrays.
 """
@@ -16,7 +17,7 @@ The plural forms (`lengths`, `angles`, `counts`, `numbers`, `texts`) are arrays.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, NamedTuple, TypeVar
+from typing import Any, NamedTuple, TypeVar, cast
 
 T = TypeVar("T")
 
@@ -103,6 +104,19 @@ def lengths(
     values = _floats(default)
     spec = Spec("length", values, does, "mm", least, most, True, fewest, most_count)
     return _as(default, spec._replace(example=example))
+
+
+def pairs(
+    default: T,
+    *,
+    does: str,
+    least: float = 0.0,
+    most: float = LONGEST_LENGTH,
+    fewest: int = 0,
+    most_count: int = 1000,
+) -> T:
+    """An array of pairs of lengths, such as sheet sizes or screw holes."""
+    return _as(default, Spec("pair", default, does, "mm", least, most, True, fewest, most_count))
 
 
 def angle(
@@ -194,8 +208,9 @@ def date(default: T, *, does: str, example: object = None) -> T:
 
 def board(default: str, *, does: str) -> BoardChoice:
     """A board: `"ply-18"`, or `{ profile = "ply-18", measured = 17.6 }`."""
-    made: Any = Spec("board", BoardChoice(default), does, among="boards", least=1.0, most=200.0)
-    return made  # type: ignore[no-any-return]  # the record swaps the spec for the value
+    choice_made = BoardChoice(default)
+    spec = Spec("board", choice_made, does, least=1.0, most=200.0, among="boards")
+    return _as(choice_made, spec)
 
 
 def item(among: str, default: T, *, does: str, example: object = None) -> T:
@@ -205,7 +220,8 @@ def item(among: str, default: T, *, does: str, example: object = None) -> T:
 
 def table(record: type[T], *, does: str = "") -> T:
     """A nested table; every key of it at its default when the table is left out."""
-    return _as(None, Spec("table", UNSET if _needed(record) else record(), does, record=record))
+    spec = Spec("table", UNSET if _needed(record) else record(), does, record=record)
+    return cast("T", spec)
 
 
 def tables(
@@ -221,13 +237,18 @@ def tables(
     return _as(default, spec._replace(record=record))
 
 
+def notes(*, does: str, longest: int = 400) -> tuple[tuple[str, str], ...]:
+    """A table of texts under keys of the writer's choice; kept in the order of the file."""
+    return _as((), Spec("notes", (), does, longest=longest))
+
+
 def _needed(record: Any) -> bool:
     return any(spec.default is UNSET for spec in record.record_specs.values())
 
 
-def _as(_like: object, spec: Spec) -> Any:
+def _as(_like: T, spec: Spec) -> T:
     # A type checker must see the value's type on the class; `record` swaps spec for value.
-    return spec
+    return cast("T", spec)
 
 
 def _float(value: Any) -> Any:
