@@ -80,7 +80,9 @@ def _limits(spec: Spec) -> str:
     else:
         limits = describing.allowed(spec)
     if spec.many:
-        limits = f"{describing.entries(spec)}, each {limits}" if limits else describing.entries(spec)
+        limits = (
+            f"{describing.entries(spec)}, each {limits}" if limits else describing.entries(spec)
+        )
     return "; ".join(filter(None, (limits, _default(spec))))
 
 

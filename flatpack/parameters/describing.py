@@ -14,7 +14,9 @@ _LONGEST_SHOWN = 60
 def plain(value: float) -> str:
     """A number without a needless decimal point: 18, 17.6."""
     if isinstance(value, int):
-        return str(value) if abs(value) < 10**18 else f"a number of {len(hex(value)) - 2} hex digits"
+        return (
+            str(value) if abs(value) < 10**18 else f"a number of {len(hex(value)) - 2} hex digits"
+        )
     return str(int(value)) if value == value // 1 and abs(value) < 1e15 else repr(value)
 
 

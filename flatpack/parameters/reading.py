@@ -39,14 +39,8 @@ class Design(NamedTuple):
     record: Any
 
 
-class _Misfit(NamedTuple):
-    path: Path
-    value: str
-    allowed: str
-    nearest: str
-    message: str
-
-
+# Path, value found, what is allowed, nearest, message: a fault that has no line yet.
+_Misfit = tuple[Path, str, str, str, str]
 Check = Callable[[Any], Iterable[Conflict]]
 
 
@@ -116,7 +110,7 @@ def read_record(
     raw = parsed(source, file)
     for key in (given or {}).keys() & raw.keys():
         value = describing.shown(raw[key])
-        misfits.append(_Misfit((key,), value, "", "", "unknown key: it follows from the file's name"))
+        misfits.append(((key,), value, "", "", "unknown key: it follows from the file's name"))
     record = _table(cls, {**raw, **(given or {})}, (), known or {}, misfits)
     if misfits:
         raise _placed(misfits, source, file, error)
@@ -157,12 +151,12 @@ def _place(message: str, source: str) -> tuple[str, int, int]:
 def _family(raw: Any, families: Mapping[str, Any], misfits: list[_Misfit]) -> str:
     allowed = describing.words(families)
     if raw is UNSET:
-        misfits.append(_Misfit(("family",), "", allowed, "", "missing: which piece is this?"))
+        misfits.append((("family",), "", allowed, "", "missing: which piece is this?"))
     elif not isinstance(raw, str):
-        misfits.append(_Misfit(("family",), describing.shown(raw), allowed, "", "text is needed"))
+        misfits.append((("family",), describing.shown(raw), allowed, "", "text is needed"))
     elif raw not in families:
         found, like = describing.shown(raw), nearest(raw, list(families))
-        misfits.append(_Misfit(("family",), found, allowed, like, "no such family"))
+        misfits.append((("family",), found, allowed, like, "no such family"))
     return raw if isinstance(raw, str) else ""
 
 
@@ -184,7 +178,7 @@ def _table(
             misfits.append(_unknown(cls, key, entry, path, also))
     for key, spec in specs.items():
         if spec.default is UNSET and key not in raw:
-            misfits.append(_Misfit((*path, key), "", describing.allowed(spec), "", "missing"))
+            misfits.append(((*path, key), "", describing.allowed(spec), "", "missing"))
     return cls(**values) if len(misfits) == before else None
 
 
@@ -194,7 +188,7 @@ def _unknown(cls: Any, key: str, raw: Any, path: Path, also: tuple[str, ...]) ->
     if not like:
         elsewhere = [f.path for f in fields_of(cls) if f.path.endswith("." + key)]
         like = describing.quoted(elsewhere[0]) if elsewhere else ""
-    return _Misfit((*path, key), describing.shown(raw), describing.words(names), like, "unknown key")
+    return ((*path, key), describing.shown(raw), describing.words(names), like, "unknown key")
 
 
 def _value(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit]) -> Any:
@@ -203,12 +197,12 @@ def _value(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit
     if not isinstance(raw, list):
         message = "an array is needed, in square brackets"
         limits = f"{describing.entries(spec)}, each {describing.allowed(spec)}"
-        misfits.append(_Misfit(path, describing.shown(raw), limits, "", message))
+        misfits.append((path, describing.shown(raw), limits, "", message))
         return ()
     if not spec.fewest <= len(raw) <= spec.most_count:
         message = "too few entries" if len(raw) < spec.fewest else "too many entries"
         limits = describing.entries(spec)
-        misfits.append(_Misfit(path, describing.shown(raw), limits, "", message))
+        misfits.append((path, describing.shown(raw), limits, "", message))
     return tuple(_single(spec, r, (*path, i), known, misfits) for i, r in enumerate(raw))
 
 
@@ -217,7 +211,7 @@ def _single(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfi
         if isinstance(raw, dict):
             return _table(spec.record, raw, path, known, misfits)
         shown = describing.shown(raw)
-        misfits.append(_Misfit(path, shown, describing.allowed(spec), "", "a table is needed"))
+        misfits.append((path, shown, describing.allowed(spec), "", "a table is needed"))
         return None
     try:
         return READERS[spec.kind](raw, spec, known)
@@ -227,14 +221,14 @@ def _single(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfi
             found = found[step]
         value = describing.shown(found)
         where = (*path, *wrong.at)
-        misfits.append(_Misfit(where, value, wrong.allowed, wrong.nearest, wrong.message))
+        misfits.append((where, value, wrong.allowed, wrong.nearest, wrong.message))
         return None
 
 
 def _conflict(conflict: Conflict) -> _Misfit:
     value = conflict.value
     found = "" if value is None else value if isinstance(value, str) else describing.shown(value)
-    return _Misfit(_steps(conflict.key), found, conflict.allowed, "", conflict.message)
+    return (_steps(conflict.key), found, conflict.allowed, "", conflict.message)
 
 
 def _steps(key: str) -> Path:
@@ -249,9 +243,7 @@ def _placed(
     from flatpack.parameters.locating import line_of, lines
 
     places = lines(source)
-    faults = [
-        Fault(file, line_of(m.path, places), _dotted(m.path), *m[1:]) for m in misfits
-    ]
+    faults = [Fault(file, line_of(path, places), _dotted(path), *rest) for path, *rest in misfits]
     return error(tuple(sorted(faults, key=lambda fault: fault.line)))
 
 

@@ -46,8 +46,15 @@ def _property(spec: Spec) -> dict[str, Any]:
         one = {"type": "array", "items": one, "minItems": spec.fewest, "maxItems": spec.most_count}
     unit = f" ({spec.unit})" if spec.unit else ""
     if spec.does:
-        one = {"description": spec.does + unit, **{k: v for k, v in one.items() if k != "description"}}
-    return one if spec.record is not None or spec.default in (None, UNSET) else _with_default(one, spec)
+        one = {
+            "description": spec.does + unit,
+            **{k: v for k, v in one.items() if k != "description"},
+        }
+    return (
+        one
+        if spec.record is not None or spec.default in (None, UNSET)
+        else _with_default(one, spec)
+    )
 
 
 def _with_default(one: dict[str, Any], spec: Spec) -> dict[str, Any]:

@@ -84,7 +84,12 @@ WIDEST_NUMBER = 1e9
 
 
 def length(
-    default: T, *, does: str, least: float = 0.0, most: float = LONGEST_LENGTH, example: object = None
+    default: T,
+    *,
+    does: str,
+    least: float = 0.0,
+    most: float = LONGEST_LENGTH,
+    example: object = None,
 ) -> T:
     """A length in mm: a number, or text such as "18 mm" or "3/4 in"."""
     return _as(default, Spec("length", _float(default), does, "mm", least, most, example=example))
@@ -206,9 +211,9 @@ def date(default: T, *, does: str, example: object = None) -> T:
     return _as(default, Spec("date", default, does, example=example))
 
 
-def board(default: str, *, does: str) -> BoardChoice:
-    """A board: `"ply-18"`, or `{ profile = "ply-18", measured = 17.6 }`."""
-    choice_made = BoardChoice(default)
+def board(default: str | None, *, does: str) -> Any:
+    """A board: `"ply-18"`, or `{ profile = "ply-18", measured = 17.6 }`; None: optional."""
+    choice_made = None if default is None else BoardChoice(default)
     spec = Spec("board", choice_made, does, least=1.0, most=200.0, among="boards")
     return _as(choice_made, spec)
 

@@ -25,15 +25,12 @@ TENTHS = {
 FORMS = '18, "18 mm", "1.8 cm", "3/4 in", "1 1/2 in" or "2 ft 6 in"'
 
 # One amount and its unit.  A hyphen may stand between whole and fraction, as on drawings: 1-1/2".
-_TERM = re.compile(
-    r"""\s*
+_TERM = r"""\s*
     (?: (?P<whole>\d{1,9}) (?:\s+|-) (?P<top>\d{1,4})/(?P<bottom>\d{1,4})
       | (?P<over>\d{1,9})/(?P<under>\d{1,4})
       | (?P<digits>\d{1,9}) (?:\.(?P<decimals>\d{1,9}))?
       | \.(?P<bare>\d{1,9})
-    ) \s* (?P<unit>mm|cm|m|inches|inch|in|"|feet|foot|ft|') \s*""",
-    re.VERBOSE | re.ASCII,
-)
+    ) \s* (?P<unit>mm|cm|m|inches|inch|in|"|feet|foot|ft|') \s*"""
 _FEET = ("ft", "foot", "feet", "'")
 _INCHES = ("in", "inch", "inches", '"')
 
@@ -59,9 +56,11 @@ def _one_length(units: list[str]) -> bool:
 
 
 def _terms(body: str) -> list[tuple[int, int, str]]:
+    # Compiled on first use (the standard library keeps it): most files hold bare numbers only.
+    term = re.compile(_TERM, re.VERBOSE | re.ASCII)
     found, at = [], 0
     while at < len(body):
-        match = _TERM.match(body, at)
+        match = term.match(body, at)
         if match is None:
             return []
         found.append((*_ratio(match), match["unit"]))

@@ -152,7 +152,9 @@ def _board(raw: Any, spec: Spec, known: Known) -> BoardChoice:
 def _measured(raw: dict[str, Any], spec: Spec, known: Known) -> float | None:
     if "measured" not in raw:
         return None
-    thickness: float = _part(_length, raw, "measured", spec._replace(kind="length", unit="mm"), known)
+    thickness: float = _part(
+        _length, raw, "measured", spec._replace(kind="length", unit="mm"), known
+    )
     return thickness
 
 

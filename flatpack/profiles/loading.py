@@ -215,4 +215,6 @@ def load(texts: Mapping[str, str]) -> Profiles:
 
 def _stray(paths: Iterable[str], kind: str) -> Fault:
     message = "this folder is no kind of profile"
-    return Fault(next(iter(paths)), 0, "", quoted(kind), words(KINDS), nearest(kind, list(KINDS)), message)
+    return Fault(
+        next(iter(paths)), 0, "", quoted(kind), words(KINDS), nearest(kind, list(KINDS)), message
+    )

@@ -13,7 +13,9 @@ class Rod:
     name: str = text(UNSET, does="as it stands in lists", longest=60)
     diameter: float = length(UNSET, least=3, most=80, does="diameter, measured")
     lengths: tuple[float, ...] = lengths(UNSET, least=100, fewest=1, does="lengths sold")
-    material: str = choice(UNSET, ("hardwood", "softwood", "steel", "stainless steel"), does="made of")
+    material: str = choice(
+        UNSET, ("hardwood", "softwood", "steel", "stainless steel"), does="made of"
+    )
     density: float = number(UNSET, least=50, most=9000, unit="kg/m3", does="mean density")
     source: str = text(UNSET, does="where the values come from", longest=400)
     sources: tuple[tuple[str, str], ...] = notes(does="where single values come from")

@@ -92,19 +92,27 @@ class Workshop:
     dxf: str = choice("R2010", ("R12", "R2000", "R2010", "R2018"), does="version of the DXF files")
     cutters: tuple[float, ...] = lengths((), least=0.1, most=60, does="cutter diameters")
     inside_radius: float | None = length(None, least=0, most=60, does="smallest inside corner")
-    relief: str = choice("corner-circle", ("none", "corner-circle", "one-sided"), does="relief of inside corners in which a square part seats")
+    relief: str = choice(
+        "corner-circle",
+        ("none", "corner-circle", "one-sided"),
+        does="relief of inside corners in which a square part seats",
+    )
     spacing: float = length(0.0, least=0, most=200, does="between parts, beside the cutter")
     margin: float = length(0.0, least=0, most=500, does="from the sheet's edge")
     kerf: float = length(0.0, least=0, most=20, does="width of the cut")
     compensated: bool = flag(False, does="draw outlines offset by half the kerf")
     thickest: float = length(UNSET, least=1, most=300, does="thickest board that can be cut")
-    bed: tuple[tuple[float, float], ...] = pairs((), least=50, most_count=1, does="largest sheet that fits the machine")
+    bed: tuple[tuple[float, float], ...] = pairs(
+        (), least=50, most_count=1, does="largest sheet that fits the machine"
+    )
     tabs: Tabs = table(Tabs, does="tabs")
     skin: float = length(0.0, least=0, most=3, does="left uncut under every part")
     both_faces: bool = flag(False, does="works both faces, on register holes")
     register_hole: float = length(8.0, least=2, most=30, does="diameter of the register holes")
     tolerance: float = length(0.2, least=0.005, most=5, does="what the machine holds to")
-    layers: tuple[LayerStyle, ...] = tables(LayerStyle, does="layers that this shop names its own way")
+    layers: tuple[LayerStyle, ...] = tables(
+        LayerStyle, does="layers that this shop names its own way"
+    )
     source: str = text(UNSET, does="where the values come from", longest=400)
     sources: tuple[tuple[str, str], ...] = notes(does="where single values come from")
 
