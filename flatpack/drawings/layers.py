@@ -32,8 +32,8 @@ LINES: Mapping[str, tuple[float, ...]] = {
 #: Line widths in mm (ISO 128-2 series).
 WEIGHTS: tuple[float, ...] = (0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0)
 
-_SHORT = re.compile(r"[A-Z0-9_$-]{1,31}")
-_NAME = re.compile(r"[^\x00-\x1f<>/\\\":;?*|=,`']{1,255}")
+_SHORT = r"[A-Z0-9_$-]{1,31}"
+_NAME = r"[^\x00-\x1f<>/\\\":;?*|=,`']{1,255}"
 _MAY_CHANGE = ("name", "short", "colour", "line", "weight")
 
 
@@ -150,7 +150,7 @@ def _fits(name: str, value: object) -> bool:
     if name == "line":
         return value in LINES
     pattern = _SHORT if name == "short" else _NAME
-    return pattern.fullmatch(value) is not None and value == value.strip()
+    return re.fullmatch(pattern, value) is not None and value == value.strip()
 
 
 def _changed(overrides: Mapping[str, Mapping[str, object]]) -> tuple[Layer, ...]:

@@ -6,21 +6,19 @@ Versions before R2007 are written in the code page cp1252, and a character that 
 
 from __future__ import annotations
 
-import re
-
-_CONTROL = re.compile(r"[\x00-\x1f\x7f]+")
+_CONTROL = dict.fromkeys((*range(0x20), 0x7F), " ")
 
 
 def written_text(text: str, encoding: str) -> str:
     """The value of a text tag.
 
-    Control characters, line ends among them, become a space.  "^" begins a control character in
+    Control characters, line ends among them, become spaces.  "^" begins a control character in
     a DXF string and "%%" a special sign, so "^" is written "^ " and "%%" as "%%%%%%" (%%% = %).
     """
     if not text.isascii() and encoding != "utf-8":
         text = "".join(_within(c, encoding) for c in text)
-    if _CONTROL.search(text):
-        text = _CONTROL.sub(" ", text)
+    if not text.isprintable():
+        text = text.translate(_CONTROL)
     if "^" in text:
         text = text.replace("^", "^ ")
     return text.replace("%%", "%%%%%%") if "%%" in text else text
