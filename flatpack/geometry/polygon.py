@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from typing import Any
 
+import numpy as np
 import shapely
-from shapely import Polygon
+from shapely import LineString, Polygon
+from shapely import Point as ShapelyPoint
 
-from flatpack.geometry.outline import Outline
+from flatpack.geometry.outline import Outline, Point
+
+Coordinates = Any
+"""Array of coordinates; numpy's types are left open so that readers need no array syntax."""
 
 SAGITTA = 0.01
 """Largest distance of a chord from its true arc, mm, unless a caller asks for another."""
@@ -21,3 +27,74 @@ def polygon(outline: Outline, sagitta: float = SAGITTA, holes: Iterable[Outline]
 def is_simple(outline: Outline, sagitta: float = SAGITTA) -> bool:
     """True when the outline doesn't cross or touch itself and encloses an area."""
     return bool(shapely.is_valid(polygon(outline, sagitta)))
+
+
+def region(points: Coordinates) -> Polygon:
+    """Polygon through the points of an (n, 2) array, mm."""
+    return Polygon(points)
+
+
+def shrunk(shape: Polygon, by: float) -> Polygon:
+    """The shape with every side moved inwards by `by` mm, corners kept sharp."""
+    return shape.buffer(-by, join_style="mitre", mitre_limit=20.0)
+
+
+def grown(shape: Polygon, by: float) -> Polygon:
+    """The shape with every side moved outwards by `by` mm, corners kept sharp."""
+    return shape.buffer(by, join_style="mitre", mitre_limit=20.0)
+
+
+def without(shape: Polygon, others: Sequence[Polygon]) -> Polygon:
+    """The shape less all the others."""
+    return shape.difference(shapely.union_all(others)) if others else shape
+
+
+def mapped(shape: Polygon, turn: Coordinates, shift: Coordinates) -> Polygon:
+    """The shape with every point p at turn @ p + shift (2 x 2 array, 2 array)."""
+    return shapely.transform(shape, lambda p: p @ np.transpose(turn) + shift)
+
+
+def clipped(shape: Polygon, box: tuple[float, float, float, float]) -> Polygon:
+    """What of the shape lies in the box (least x, least y, greatest x, greatest y)."""
+    return shapely.clip_by_rect(shape, *box)
+
+
+def ring(shape: Polygon) -> Coordinates:
+    """Corners of a shape's outer boundary as an (n, 2) array, the first not repeated."""
+    return shapely.get_coordinates(shape.exterior)[:-1]
+
+
+def pieces(shape: Polygon) -> list[Polygon]:
+    """The separate polygons of a shape; lines and points that a cut left are dropped."""
+    return [p for p in shapely.get_parts(shape) if p.geom_type == "Polygon" and not p.is_empty]
+
+
+def convex_pieces(shape: Polygon) -> list[Coordinates]:
+    """Corner arrays (n, 2) of convex pieces that together fill the shape."""
+    found: list[Coordinates] = []
+    for piece in pieces(shape):
+        hull = piece.convex_hull
+        if hull.area - piece.area <= 1e-9 * hull.area:
+            found.append(ring(hull))
+        else:
+            triangles = shapely.get_parts(shapely.constrained_delaunay_triangles(piece))
+            found += [ring(t) for t in triangles if t.area > 0.0]
+    return found
+
+
+def spot_inside(shape: Polygon) -> Point:
+    """A point of the shape, inside it where it has an inside."""
+    spot = shape.representative_point()
+    return Point(spot.x, spot.y)
+
+
+def crossings(shape: Polygon, at: tuple[float, float], to: tuple[float, float]) -> list[float]:
+    """Distances from `at` along the straight line to `to` where it crosses the shape's boundary."""
+    crossing = shape.boundary.intersection(LineString((at, to)))
+    x, y = at
+    return sorted(float(np.hypot(*(p - (x, y)))) for p in shapely.get_coordinates(crossing))
+
+
+def to_boundary(shape: Polygon, at: tuple[float, float]) -> float:
+    """Distance of a point from the shape's boundary, mm."""
+    return float(shapely.distance(shape.boundary, ShapelyPoint(at)))
