@@ -1,0 +1,49 @@
+"""A table drawn on a sheet: a header, rows, and thin rules between them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from flatpack.drawings.lettering import text_width
+from flatpack.drawings.shapes import Line, Stroke, Text
+from flatpack.geometry import Point
+
+_HEIGHT = 2.5
+_ROW = 5.0
+
+
+def ruled_table(
+    header: Sequence[str],
+    rows: Sequence[Sequence[str]],
+    columns: Sequence[float],
+    corner: Point,
+) -> Iterator[Stroke]:
+    """Strokes of a table whose upper left is `corner`; `columns` are widths in mm.
+
+    A text too long for its column is cut off with a dot-dot-dot: the list has it whole.
+    """
+    right, y = corner.x + sum(columns), corner.y
+    yield _rule(corner.x, right, y)
+    for number, row in enumerate((header, *rows)):
+        x = corner.x
+        for text, width in zip(row, columns, strict=True):
+            if text:
+                at = Point(x + 1.0, y - _ROW / 2.0)
+                bold = number == 0
+                yield Stroke("text", Text(at, fitted(text, width - 2.0), _HEIGHT, 0.0, "left", "middle", bold))  # fmt: skip
+            x += width
+        y -= _ROW
+        yield _rule(corner.x, right, y)
+
+
+def _rule(left: float, right: float, y: float) -> Stroke:
+    return Stroke("thin-line", Line(Point(left, y), Point(right, y)))
+
+
+def fitted(text: str, room: float, height: float = _HEIGHT) -> str:
+    """The text, cut off so that it fits the room."""
+    if text_width(text, height) <= room:
+        return text
+    while text and text_width(f"{text}...", height) > room:
+        text = text[:-1]
+    return f"{text.rstrip()}..."

@@ -1,0 +1,1 @@
+"""Every sentence that a drawing or book prints, one file a language."""
