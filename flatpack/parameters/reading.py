@@ -15,7 +15,7 @@ from flatpack.errors import Fault, FaultsError, ParameterErrors, ReadError
 from flatpack.parameters import describing
 from flatpack.parameters.records import fields_of, specs_of
 from flatpack.parameters.specs import UNSET, Spec
-from flatpack.parameters.values import READERS, Known, Wrong, nearest
+from flatpack.parameters.values import READERS, Known, NotAllowedError, nearest
 
 Path = tuple[str | int, ...]
 
@@ -184,10 +184,9 @@ def _table(
 
 def _unknown(cls: Any, key: str, raw: Any, path: Path, also: tuple[str, ...]) -> _Misfit:
     names = [*also, *specs_of(cls)]
-    like = nearest(key, names)
-    if not like:
-        elsewhere = [f.path for f in fields_of(cls) if f.path.endswith("." + key)]
-        like = describing.quoted(elsewhere[0]) if elsewhere else ""
+    # The right key in the wrong table is likelier than a slip of the pen.
+    elsewhere = [f.path for f in fields_of(cls) if f.path.endswith("." + key)]
+    like = describing.quoted(elsewhere[0]) if elsewhere else nearest(key, names)
     return ((*path, key), describing.shown(raw), describing.words(names), like, "unknown key")
 
 
@@ -215,7 +214,7 @@ def _single(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfi
         return None
     try:
         return READERS[spec.kind](raw, spec, known)
-    except Wrong as wrong:
+    except NotAllowedError as wrong:
         found = raw
         for step in wrong.at:
             found = found[step]

@@ -1,7 +1,7 @@
 """Raw TOML values to checked ones, one function a kind; `READERS` decides.
 
 Every function takes the raw value, its `Spec` and the names of the known profiles, and returns
-the checked value or raises `Wrong`; `reading` turns that into a fault with its line.
+the checked value or raises `NotAllowedError`; `reading` turns that into a fault with its line.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ Known = Mapping[str, Collection[str]]
 Reader = Callable[[Any, Spec, Known], Any]
 
 
-class Wrong(Exception):
+class NotAllowedError(Exception):
     """A value that isn't allowed; never leaves this package.
 
     `at` is the path below the key where the fault lies, such as ("measured",).
@@ -33,13 +33,13 @@ def nearest(written: str, names: Collection[str]) -> str:
     """The name most like what was written, in quotation marks; "" where none is like it."""
     from difflib import get_close_matches
 
-    lower = {name.lower(): name for name in reversed(sorted(names))}
+    lower = {name.lower(): name for name in sorted(names, reverse=True)}
     found = get_close_matches(written.lower()[:100], list(lower), n=1, cutoff=0.5)
     return describing.quoted(lower[found[0]]) if found else ""
 
 
 def _wrong_type(raw: Any, spec: Spec) -> NoReturn:
-    raise Wrong(f"{_TYPES[spec.kind]} is needed", describing.allowed(spec))
+    raise NotAllowedError(f"{_TYPES[spec.kind]} is needed", describing.allowed(spec))
 
 
 def _is_number(raw: Any) -> bool:
@@ -50,11 +50,11 @@ def _within(value: Any, spec: Spec) -> Any:
     if spec.least <= value <= spec.most:
         return value
     if value != value or value in (float("inf"), float("-inf")):
-        raise Wrong("not a finite number", describing.allowed(spec))
+        raise NotAllowedError("not a finite number", describing.allowed(spec))
     if value < 0.0 <= spec.least:
-        raise Wrong("may not be negative", describing.allowed(spec))
+        raise NotAllowedError("may not be negative", describing.allowed(spec))
     small = value < spec.least
-    raise Wrong(f"too {'small' if small else 'large'}", describing.allowed(spec))
+    raise NotAllowedError(f"too {'small' if small else 'large'}", describing.allowed(spec))
 
 
 def _number(raw: Any, spec: Spec, _: Known) -> float:
@@ -67,7 +67,7 @@ def _length(raw: Any, spec: Spec, _: Known) -> float:
     if isinstance(raw, str):
         value = millimetres(raw)
         if value is None:
-            raise Wrong("not a length with a unit", describing.allowed(spec))
+            raise NotAllowedError("not a length with a unit", describing.allowed(spec))
         return float(_within(value, spec))
     return _number(raw, spec, _)
 
@@ -80,8 +80,8 @@ def _pair(raw: Any, spec: Spec, known: Known) -> tuple[float, float]:
 
 def _count(raw: Any, spec: Spec, _: Known) -> int:
     if isinstance(raw, float) and raw.is_integer():
-        message = f"a whole number is needed: write {int(raw)} without a decimal point"
-        raise Wrong(message, describing.allowed(spec))
+        message = f"a whole number is needed: write {describing.plain(raw)} without a decimal point"
+        raise NotAllowedError(message, describing.allowed(spec))
     if not isinstance(raw, int) or isinstance(raw, bool):
         _wrong_type(raw, spec)
     return int(_within(raw, spec))
@@ -97,9 +97,11 @@ def _text(raw: Any, spec: Spec, _: Known) -> str:
     if not isinstance(raw, str):
         _wrong_type(raw, spec)
     if len(raw) > spec.longest:
-        raise Wrong(f"{len(raw)} letters are too many", describing.allowed(spec))
+        raise NotAllowedError(f"{len(raw)} letters are too many", describing.allowed(spec))
     if not raw.isprintable():
-        raise Wrong("line breaks and control characters can't be drawn", describing.allowed(spec))
+        raise NotAllowedError(
+            "line breaks and control characters can't be drawn", describing.allowed(spec)
+        )
     return raw
 
 
@@ -113,14 +115,16 @@ def _date(raw: Any, spec: Spec, _: Known) -> str:
     try:
         return date.fromisoformat(raw).isoformat()
     except ValueError:
-        raise Wrong("no such day", describing.allowed(spec)) from None
+        raise NotAllowedError("no such day", describing.allowed(spec)) from None
 
 
 def _choice(raw: Any, spec: Spec, _: Known) -> str:
     if not isinstance(raw, str):
         _wrong_type(raw, spec)
     if raw not in spec.choices:
-        raise Wrong("not one of the choices", describing.allowed(spec), nearest(raw, spec.choices))
+        raise NotAllowedError(
+            "not one of the choices", describing.allowed(spec), nearest(raw, spec.choices)
+        )
     return raw
 
 
@@ -131,7 +135,7 @@ def _item(raw: Any, spec: Spec, known: Known) -> str:
     if names is not None and raw not in names:
         kind = spec.among.replace("-", " ")
         message = f"no such name among the {kind}"
-        raise Wrong(message, describing.words(sorted(names)), nearest(raw, names))
+        raise NotAllowedError(message, describing.words(sorted(names)), nearest(raw, names))
     return raw
 
 
@@ -143,9 +147,11 @@ def _board(raw: Any, spec: Spec, known: Known) -> BoardChoice:
     for key in raw:
         if key not in BoardChoice._fields:
             like = nearest(key, BoardChoice._fields)
-            raise Wrong("unknown key", describing.words(BoardChoice._fields), like, (key,))
+            raise NotAllowedError(
+                "unknown key", describing.words(BoardChoice._fields), like, (key,)
+            )
     if "profile" not in raw:
-        raise Wrong("the board's profile is missing", describing.allowed(spec))
+        raise NotAllowedError("the board's profile is missing", describing.allowed(spec))
     return BoardChoice(_part(_item, raw, "profile", spec, known), _measured(raw, spec, known))
 
 
@@ -161,8 +167,10 @@ def _measured(raw: dict[str, Any], spec: Spec, known: Known) -> float | None:
 def _part(reader: Reader, raw: dict[str, Any], key: str, spec: Spec, known: Known) -> Any:
     try:
         return reader(raw[key], spec, known)
-    except Wrong as wrong:
-        raise Wrong(wrong.message, wrong.allowed, wrong.nearest, (key, *wrong.at)) from None
+    except NotAllowedError as wrong:
+        raise NotAllowedError(
+            wrong.message, wrong.allowed, wrong.nearest, (key, *wrong.at)
+        ) from None
 
 
 def _notes(raw: Any, spec: Spec, known: Known) -> tuple[tuple[str, str], ...]:

@@ -91,15 +91,18 @@ class Profiles:
         """All profiles of a kind, sorted by key."""
         return tuple(self.get(kind, key) for key in self.known[kind])
 
+    def used(self) -> tuple[tuple[str, str, Any], ...]:
+        """Kind, key and profile of all that were asked for so far, sorted by kind and key."""
+        return tuple((kind, key, self._read[kind, key]) for kind, key in sorted(self._read))
+
     def _parsed(self, kind: str, key: str) -> Any:
         path = self._paths.get(kind, {}).get(key)
         if path is None:
             raise ProfileError((self._unknown(kind, key),))
         given = {"key": key}
-        made = read_record(
+        return read_record(
             KINDS[kind], self._texts[path], path, known=self.known, error=ProfileError, given=given
         )
-        return made
 
     def _unknown(self, kind: str, key: str) -> Fault:
         names, folder = self.known.get(kind, ()), kind.replace("-", " ")

@@ -17,12 +17,12 @@ from flatpack.parameters import (
 
 @record
 class Notch:
-    """A notch in a rack for a rod of diameter d.
+    r"""A notch in a rack for a rod of diameter d.
 
         vee          ramp and stop       half-round       square
-        \\    /        \\       |          |     |         |     |
-         \\  /           \\_____|          |     |         |_____|
-          \\/             floor            \\___/          corners relieved
+        \    /        \       |          |     |         |     |
+         \  /           \_____|          |     |         |_____|
+          \/             floor            \___/          corners relieved
 
     `depth` and `floor` are shares of d, so that one profile serves every rod.  `ramp` is the
     slope of the side that the rod climbs when the back is raised, `stop` of the side that it

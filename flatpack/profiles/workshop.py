@@ -10,7 +10,6 @@ from flatpack.parameters import (
     length,
     lengths,
     notes,
-    number,
     pairs,
     record,
     table,
@@ -83,7 +82,7 @@ class Workshop:
     `cutters` are diameters; `inside_radius` is the smallest inside corner that may be drawn (left
     out: half the smallest cutter).  `spacing` is kept between parts beside the cutter, `margin`
     from the sheet's edge.  `skin` is what is left uncut under a part instead of tabs.
-    `dark` text: `compensated` says that the drawing itself is offset for the kerf.
+    `compensated` says that the drawing itself is offset for the kerf.
     """
 
     key: str = text(UNSET, does="name of the file")
