@@ -231,6 +231,7 @@ _REASONS = {
     errno.EPERM: "you may not write there",
     errno.ENAMETOOLONG: "the name is too long",
     errno.ENOTDIR: "a part of the path is a file",
+    errno.EEXIST: "a part of the path is a file",
     errno.ELOOP: "the path is a link that leads back to itself",
     errno.EXDEV: "it is the top of a disk of its own: name a folder on it",
     errno.EBUSY: "it is in use: name another folder",

@@ -1,0 +1,147 @@
+"""The commands, what each takes, and an example of each."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING, TypeAlias
+
+from flatpack import __version__
+
+if TYPE_CHECKING:  # the class can be subscripted by type checkers alone
+    Commands: TypeAlias = argparse._SubParsersAction[argparse.ArgumentParser]
+
+_ABOUT = """\
+From one parameter file of a piece of flat-pack garden furniture to drawings that are ready to
+cut: layered DXF for a router shop, templates at full size, drilling sheets, cutting lists.
+"""
+_OVERVIEW = """\
+example, from nothing to drawings:
+  flatpack new bench my-bench.toml
+  flatpack check my-bench.toml
+  flatpack draw my-bench.toml --out my-bench
+
+exit status:
+  0  no fault
+  1  the design has faults; `flatpack check` says which
+  2  a file can't be read or written, or holds values that aren't allowed
+
+Work with saws, routers and drills can maim: read your tools' manuals, wear what they ask for,
+and follow the rules that hold where you are. A check that passes replaces neither a test of the
+finished piece nor the advice of a licensed person where that is required.
+"""
+LISTS = ("families", "boards", "workshops", "hardware", "finishes", "notches")
+
+
+def parser() -> argparse.ArgumentParser:
+    """The whole command line."""
+    made = argparse.ArgumentParser(
+        prog="flatpack",
+        description=_ABOUT,
+        epilog=_OVERVIEW,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    made.add_argument("--version", action="version", version=f"flatpack {__version__}")
+    commands = made.add_subparsers(
+        title="commands", dest="command", metavar="COMMAND", required=True
+    )
+    for add in (_new, _check, _draw, _list, _schema):
+        add(commands)
+    return made
+
+
+def _command(commands: Commands, name: str, short: str, example: str) -> argparse.ArgumentParser:
+    made: argparse.ArgumentParser = commands.add_parser(
+        name,
+        help=short,
+        description=short[0].upper() + short[1:] + ".",
+        epilog=f"example:\n{example}",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    # There is no public way to name this group, and "positional" tells a maker nothing.
+    made._positionals.title = "what it takes"
+    return made
+
+
+def _new(commands: Commands) -> None:
+    made = _command(
+        commands,
+        "new",
+        "write a parameter file with every key, its unit, its default and what it changes",
+        "  flatpack new lounger sun-lounger.toml\n\nA file that is there already is never touched.",
+    )
+    _family(made)
+    made.add_argument("file", metavar="FILE", help="the file to write")
+
+
+def _check(commands: Commands) -> None:
+    made = _command(
+        commands,
+        "check",
+        "say whether a design fits together and can be made, and what to look out for",
+        "  flatpack check sun-lounger.toml\n"
+        "  flatpack check sun-lounger.toml --json > findings.json",
+    )
+    _parameter_file(made)
+    made.add_argument("--json", action="store_true", help="findings as JSON, for a program")
+
+
+def _draw(commands: Commands) -> None:
+    made = _command(
+        commands,
+        "draw",
+        "write drawings, lists and workings of a design into a folder",
+        "  flatpack draw sun-lounger.toml --out sun-lounger\n\n"
+        "The folder is written whole or not at all. One that flatpack wrote before is replaced;\n"
+        "one that holds anything else is left alone.",
+    )
+    _parameter_file(made)
+    made.add_argument("--out", metavar="DIR", required=True, help="the folder to write")
+    made.add_argument(
+        "--despite-faults",
+        action="store_true",
+        help="draw a design that has faults; every sheet is then marked as not for cutting",
+    )
+
+
+def _list(commands: Commands) -> None:
+    made = _command(
+        commands,
+        "list",
+        "say what a parameter file may name: families, boards, workshops, hardware",
+        "  flatpack list boards\n  flatpack list hardware --profiles my-profiles",
+    )
+    made.add_argument("what", nargs="?", choices=LISTS, metavar="WHAT", help=", ".join(LISTS))
+    _profiles(made, "in the current folder")
+
+
+def _schema(commands: Commands) -> None:
+    made = _command(
+        commands,
+        "schema",
+        "print the JSON Schema of a family's parameter file, for completion in an editor",
+        "  flatpack schema bench > bench.schema.json",
+    )
+    _family(made)
+
+
+def _family(made: argparse.ArgumentParser) -> None:
+    help_ = "which piece of furniture; see `flatpack list families`"
+    made.add_argument("family", metavar="FAMILY", help=help_)
+
+
+def _parameter_file(made: argparse.ArgumentParser) -> None:
+    made.add_argument("file", metavar="FILE", help="a parameter file")
+    _profiles(made, "beside FILE")
+
+
+def _profiles(made: argparse.ArgumentParser, beside: str) -> None:
+    made.add_argument(
+        "--profiles",
+        metavar="DIR",
+        action="append",
+        default=[],
+        help="a folder of your own boards, hardware and workshops; may be given several times;"
+        f" a folder `profiles` {beside} is always looked into",
+    )
