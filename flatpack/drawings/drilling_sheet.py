@@ -13,7 +13,7 @@ from flatpack.drawings.labels import Wanted, labelled
 from flatpack.drawings.marks import PartGroup
 from flatpack.drawings.part_strokes import second_face, worked
 from flatpack.drawings.part_view import datum_strokes, file_stem, overall
-from flatpack.drawings.ruled import ruled_table
+from flatpack.drawings.ruled import column_widths, ruled_table
 from flatpack.drawings.settings import Settings
 from flatpack.drawings.shapes import Dimension, Drawing, Stroke, Text
 from flatpack.drawings.turned import Seen
@@ -21,7 +21,6 @@ from flatpack.geometry import Point
 from flatpack.model import Assembly, Face
 from flatpack.wording import english as words
 
-_COLUMNS = (10.0, 16.0, 16.0, 20.0, 36.0, 24.0, 110.0)
 _CHECK = 100.0
 _GAP = 12.0
 
@@ -86,7 +85,8 @@ def _labels(
     part = pattern.groups[0].part
     x0, y0, _, _ = part.outline.bounds
     wanted = [
-        Wanted(seen.point(Point(s.x + x0, s.y + y0)), _reach(s), _label(s)) for s in pattern.spots
+        Wanted(seen.point(Point(s.x + x0, s.y + y0)), _reach(s), _label(s), str(s.number))
+        for s in pattern.spots
     ]
     taken = [s.shape for s in (*shown[1 + len(part.openings) :], *frame)]
     outlines = (part.outline, *part.openings)
@@ -141,10 +141,11 @@ def _lines(assembly: Assembly, pattern: Pattern, settings: Settings) -> Iterator
 def _tables(pattern: Pattern, top: float) -> Iterator[Stroke]:
     """The hole table, in as many blocks side by side as the part is long enough for."""
     rows = table(pattern.spots)
-    wide = sum(_COLUMNS) + _GAP
+    columns = column_widths((words.HOLE_HEADER, *rows))
+    wide = sum(columns) + _GAP
     blocks = max(1, min(int((pattern.groups[0].part.length + _GAP) / wide), -(-len(rows) // 8)))
     size = -(-len(rows) // blocks)
     for block in range(blocks):
         some = rows[block * size : (block + 1) * size]
         if some:
-            yield from ruled_table(words.HOLE_HEADER, some, _COLUMNS, Point(block * wide, top))
+            yield from ruled_table(words.HOLE_HEADER, some, columns, Point(block * wide, top))

@@ -10,20 +10,24 @@ from flatpack.drawings.boxes import Box, box_of, grown, meet
 from flatpack.drawings.lettering import text_box
 from flatpack.drawings.mark_place import crosses
 from flatpack.drawings.shapes import Line, Shape, Stroke, Text
-from flatpack.geometry import Point
+from flatpack.geometry import Point, cosine_sine
 
 _HEIGHT = 2.5
 _RINGS = (0.8, 5.0, 10.0, 16.0, 24.0, 34.0, 46.0)
-"""Distances of a label from its spot's edge, tried in turn, mm; from the second on with a leader."""
+"""Distances of a label from its spot's edge, mm; from the second on with a leader."""
 _WAYS = (45, 135, -45, -135, 0, 180, 90, -90, 22, 158, -22, -158, 67, 113, -67, -113)
 
 
 class Wanted(NamedTuple):
-    """A label for the spot at `at`, whose mark reaches `radius` from there."""
+    """A label for the spot at `at`, whose mark reaches `radius` from there.
+
+    `brief` stands in where the whole text finds no room nearby.
+    """
 
     at: Point
     radius: float
     text: str
+    brief: str
 
 
 class _Taken(NamedTuple):
@@ -54,13 +58,21 @@ def _place(label: Wanted, state: _Taken) -> tuple[Stroke, ...]:
 
 
 def _choices(label: Wanted) -> Iterator[tuple[Text, Line | None]]:
-    for ring, distance in enumerate(_RINGS):
-        for way in _WAYS:
-            c, s = math.cos(math.radians(way)), math.sin(math.radians(way))
-            reach = label.radius + distance
-            foot = Point(label.at.x + c * reach, label.at.y + s * reach)
-            start = Point(label.at.x + c * label.radius * 0.6, label.at.y + s * label.radius * 0.6)
-            yield _text(foot, c, s, label.text), Line(start, foot) if ring else None
+    near, far = _RINGS[:3], _RINGS[3:]
+    for text, rings in ((label.text, near), (label.brief, near), (label.text, far)):
+        for distance in rings:
+            for way in _WAYS:
+                yield _choice(label, text, distance, *cosine_sine(way))
+
+
+def _choice(
+    label: Wanted, text: str, distance: float, c: float, s: float
+) -> tuple[Text, Line | None]:
+    inner, reach = label.radius * 0.6, label.radius + distance
+    foot = Point(label.at.x + c * reach, label.at.y + s * reach)
+    start = Point(label.at.x + c * inner, label.at.y + s * inner)
+    leader = None if distance == _RINGS[0] else Line(start, foot)
+    return _text(foot, c, s, text), leader
 
 
 def _text(foot: Point, c: float, s: float, text: str) -> Text:

@@ -29,11 +29,19 @@ def ruled_table(
         for text, width in zip(row, columns, strict=True):
             if text:
                 at = Point(x + 1.0, y - _ROW / 2.0)
-                bold = number == 0
-                yield Stroke("text", Text(at, fitted(text, width - 2.0), _HEIGHT, 0.0, "left", "middle", bold))  # fmt: skip
+                shown = fitted(text, width - 1.5)
+                yield Stroke("text", Text(at, shown, _HEIGHT, 0.0, "left", "middle", number == 0))
             x += width
         y -= _ROW
         yield _rule(corner.x, right, y)
+
+
+def column_widths(rows: Sequence[Sequence[str]], most: float = 170.0) -> tuple[float, ...]:
+    """Widths in mm that hold the longest text of each column, none above `most`."""
+    return tuple(
+        min(max(text_width(text, _HEIGHT) for text in column) + 4.0, most)
+        for column in zip(*rows, strict=True)
+    )
 
 
 def _rule(left: float, right: float, y: float) -> Stroke:

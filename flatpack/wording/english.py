@@ -18,7 +18,7 @@ GRAIN = "grain"
 
 def part_heading(mark: str, name: str, hand: str) -> str:
     """First line beside a part."""
-    return ", ".join(t for t in (f"{mark}   {name}", HANDS[hand]) if t)
+    return ", ".join(t for t in (f"{mark}: {name}", HANDS[hand]) if t)
 
 
 def seen_on(face: str, datum_left: bool) -> str:
@@ -41,12 +41,12 @@ SECOND_FACE = "second face: outline and through holes are already cut (thin line
 
 def sheet_line(piece: str, code: str, date: str) -> str:
     """Last line beside a drawing: the piece, its content code, its date of issue."""
-    return "   ".join(t for t in (piece, code, date, "mm") if t)
+    return ", ".join(t for t in (piece, code and f"code {code}", date, "mm") if t)
 
 
 def copy_of(mark: str, number: int, count: int) -> str:
     """Name beside one of several like parts."""
-    return mark if count == 1 else f"{mark}  {number} of {count}"
+    return mark if count == 1 else f"{mark}, {number} of {count}"
 
 
 def board_title(name: str, thickness: str) -> str:
@@ -69,7 +69,7 @@ BY_JIG = "by the jig's collar"
 TO_HEAD = "to the head"
 IN_OUTLINE = "in the outline"
 SHORT = {"counterbore": "bore ", "countersink": "sink ", "pocket-hole": "pocket ",
-         "slot": "slot ", "thin-line": "rod "}  # fmt: skip
+         "slot": "slot ", "thin-line": "rod ", "hidden-edge": "edge "}  # fmt: skip
 
 
 def edge_hole(height: str) -> str:
