@@ -149,5 +149,10 @@ class HingeJoint:
         start = self.hinge.knuckle_diameter / 2.0
         plate = rectangle(self.hinge.leaf_width - start, self.hinge.leaf_length, start, 0.0)
         return Solid(
-            f"{self.key} leaf on {leaf.part}", frame, plate, 0.0, self.hinge.leaf_thickness
+            f"{self.key} leaf on {leaf.part}",
+            frame,
+            plate,
+            0.0,
+            self.hinge.leaf_thickness,
+            leaf.group,
         )

@@ -62,7 +62,7 @@ class BarInHoles:
 class WheelsOnAxle:
     """A wheel on each end of the axle `bar`, each held by a push-on cap.
 
-    `inner` is the distance along the axle from each end to the wheel's inner face.
+    `inner` is the distance along the axle from each end to the wheel hub's inner face.
     """
 
     key: str
@@ -87,7 +87,8 @@ class WheelsOnAxle:
         for number in (1, 2):
             away = bar.frame.z if number == 2 else bar.frame.z.negated()
             end = bar.frame.origin.plus(bar.frame.z, bar.length if number == 2 else 0.0)
-            inside = end.plus(away, -self.inner)
+            hub = (self.wheel.hub_width - self.wheel.width) / 2.0
+            inside = end.plus(away, -self.inner + hub)
             name = f"{self.key}/{number}"
             wheels.append(
                 Fastener(

@@ -11,6 +11,7 @@ from flatpack.model.assembly import (
     Step,
     Working,
 )
+from flatpack.model.motion import Motion, posed
 from flatpack.model.part import Bar, Cut, Face, Feature, Group, Hand, Part
 from flatpack.model.solid import Solid, axis_frame, cylinder
 
@@ -28,10 +29,12 @@ __all__ = [
     "Hardware",
     "Joint",
     "Machining",
+    "Motion",
     "Part",
     "Solid",
     "Step",
     "Working",
     "axis_frame",
     "cylinder",
+    "posed",
 ]

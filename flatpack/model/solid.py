@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from flatpack.geometry import Frame, Outline, Vec, X, Z
 from flatpack.geometry.shapes import disc
@@ -10,13 +11,17 @@ from flatpack.geometry.shapes import disc
 
 @dataclass(frozen=True, slots=True)
 class Solid:
-    """An upright prism: `outline` in the frame's x, y, from `low` to `high` along its z."""
+    """An upright prism: `outline` in the frame's x, y, from `low` to `high` along its z.
+
+    `group` says what it moves with when that isn't its fastener's own (a hinge's other leaf).
+    """
 
     name: str
     frame: Frame
     outline: Outline
     low: float
     high: float
+    group: Literal["", "frame", "back", "arm", "rod"] = ""
 
 
 def axis_frame(start: Vec, direction: Vec) -> Frame:

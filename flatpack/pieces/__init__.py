@@ -1,0 +1,40 @@
+"""Design families; a row in `PIECES` each, imported when asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+
+from flatpack.pieces.family import Family
+
+
+def _bench() -> Family:
+    from flatpack.pieces.bench import Bench, build, conflicts
+
+    return Family("bench", "Slatted bench", Bench, build, conflicts)
+
+
+def _lounger() -> Family:
+    from flatpack.pieces.lounger import Lounger, build, conflicts
+
+    return Family("lounger", "Reclining lounger", Lounger, build, conflicts)
+
+
+class _Families(Mapping[str, Family]):
+    """Family by name; its modules are imported when it is first asked for."""
+
+    def __init__(self, loaders: Mapping[str, Callable[[], Family]]) -> None:
+        self._loaders = loaders
+
+    def __getitem__(self, key: str) -> Family:
+        return self._loaders[key]()
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._loaders)
+
+    def __len__(self) -> int:
+        return len(self._loaders)
+
+
+PIECES: Mapping[str, Family] = _Families({"bench": _bench, "lounger": _lounger})
+
+__all__ = ["PIECES", "Family"]

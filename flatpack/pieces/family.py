@@ -1,0 +1,61 @@
+"""What a design family is made of, and what families share when they set out a piece."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any, NamedTuple
+
+from flatpack.model import Assembly, Working
+from flatpack.parameters import Conflict
+from flatpack.profiles import Board, Profiles
+
+
+class Family(NamedTuple):
+    """A design family: its keys, how a piece is built from them, and which don't go together."""
+
+    key: str
+    title: str
+    record: Any
+    build: Callable[[Any, Profiles], Assembly]
+    conflicts: Callable[[Any, Profiles], Iterable[Conflict]]
+
+
+class Workings:
+    """Collects how each derived number came about while a piece is set out."""
+
+    def __init__(self) -> None:
+        """Start with none."""
+        self.rows: list[Working] = []
+
+    def add(self, name: str, value: float, how: str, unit: str = "mm") -> float:
+        """Note a derived number with its sum in words and figures; gives the number back."""
+        self.rows.append(Working(name, value, how, unit))
+        return value
+
+
+def sold_width(board: Board, wanted: float) -> float:
+    """Width that a part gets: as wanted from sheet, the nearest that is sold from planed boards."""
+    if board.kind != "planed" or not board.widths:
+        return wanted
+    return min(board.widths, key=lambda sold: (abs(sold - wanted), sold))
+
+
+def slat_count(length: float, width: float, gap: float) -> int:
+    """Slats that fill a length with gaps nearest to the one wanted; at least two.
+
+    n slats and n - 1 gaps: n = (length + gap) / (width + gap), rounded to the number whose gap
+    comes nearest.
+    """
+    near = max(int((length + gap) / (width + gap)), 2)
+    choices = [n for n in (near, near + 1) if n * width <= length]
+    return min(choices, key=lambda n: (abs(even_gap(length, width, n) - gap), n), default=2)
+
+
+def even_gap(length: float, width: float, count: int) -> float:
+    """Gap that `count` slats leave when shared evenly over a length; negative: they don't fit."""
+    return (length - count * width) / (count - 1)
+
+
+def mm(value: float) -> str:
+    """Length for a sentence: to 0.1 mm, no trailing zero."""
+    return f"{value:.1f}".removesuffix(".0")

@@ -1,0 +1,143 @@
+"""Keys of a lounger that can't go together: found before anything is built."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from flatpack.parameters import Conflict
+from flatpack.pieces.family import Workings, mm
+from flatpack.pieces.lounger.parameters import Lounger
+from flatpack.pieces.lounger.prop import fold_limit, notch_form
+from flatpack.pieces.lounger.setting_out import SettingOut, set_out
+from flatpack.pieces.lounger.stock import Stock
+
+LEAST_DECK = 300.0
+"""Shortest fixed deck that is still a seat, mm (common practice, no source)."""
+
+
+def conflicts(p: Lounger, stock: Stock) -> Iterator[Conflict]:
+    """What doesn't go together, first by size, then by what has to fit inside."""
+    most = p.size.length - LEAST_DECK
+    if p.back.length > most:
+        yield Conflict(
+            "back.length",
+            p.back.length,
+            f"at most {mm(most)}: size.length {mm(p.size.length)} less {mm(LEAST_DECK)} of deck",
+            "the back is longer than the frame allows",
+        )
+        return
+    out = set_out(p, stock, Workings())
+    yield from _angles(p)
+    yield from _slats(p, out)
+    yield from _heights(p, out)
+    yield from _across(p, out)
+    yield from _arms(p, out)
+
+
+def _angles(p: Lounger) -> Iterator[Conflict]:
+    angles = p.back.angles
+    for before, after in zip(angles, angles[1:], strict=False):
+        if after <= before:
+            yield Conflict(
+                "back.angles",
+                list(angles),
+                f"each larger than the one before: {sorted(set(angles))}",
+                "the angles are out of order",
+            )
+            return
+
+
+def _slats(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
+    width = out.widths.slat
+    for key, count, gap, length in (
+        ("slats.deck_count", out.deck.deck_count, out.deck.deck_gap, out.deck.deck_length),
+        ("slats.back_count", out.deck.back_count, out.deck.back_gap, out.deck.back_length),
+    ):
+        if gap < 0.0:
+            fits = int(length / width)
+            yield Conflict(
+                key,
+                count,
+                f"at most {fits}: {mm(length)} for slats {mm(width)} wide",
+                "more slats than fit",
+            )
+    leaf = out.stock.hinge.leaf_width - (out.deck.hinge_gap - out.deck.gap_on_deck)
+    if leaf > width:
+        yield Conflict(
+            "slats.width",
+            p.slats.width,
+            f"at least {mm(leaf)}, to carry the leaf of {out.stock.hinge.name}",
+            "the first back slat is narrower than the hinge's leaf",
+        )
+
+
+def _heights(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
+    if out.heights.under_rail < 20.0:
+        most = out.widths.rail + p.size.height - out.heights.under_slats + 20.0
+        yield Conflict(
+            "size.height",
+            p.size.height,
+            f"at least {mm(most)}: slat, rail {mm(out.widths.rail)} and 20 to the ground",
+            "the rail would reach the ground",
+        )
+    wheel = out.stock.wheel
+    if wheel is not None:
+        most = out.heights.under_rail - p.wheels.clearance
+        if wheel.diameter > most:
+            yield Conflict(
+                "wheels.wheel",
+                p.wheels.wheel,
+                f"a wheel of at most {mm(most)}: {mm(out.heights.under_rail)} under the rail less "
+                f"{mm(p.wheels.clearance)}",
+                "the wheel is larger than the legs allow",
+            )
+        if out.stock.axle is not None and out.stock.axle.diameter != wheel.axle:
+            yield Conflict(
+                "wheels.axle",
+                p.wheels.axle,
+                f"a rod of {mm(wheel.axle)}, for {wheel.name}",
+                "the axle doesn't fit the wheel",
+            )
+    form = notch_form(out.stock.notch, out.stock.rod.diameter)
+    inside = out.widths.brace + p.arms.clearance + out.stock.rod.diameter
+    need = inside + form.depth + p.rack.web
+    if need > out.widths.rail + 1e-9:
+        yield Conflict(
+            "frame.rail_width",
+            p.frame.rail_width,
+            f"at least {mm(need)}: brace {mm(out.widths.brace)} + {mm(p.arms.clearance)} + rod "
+            f"{mm(out.stock.rod.diameter)} + notch {mm(form.depth)} + web {mm(p.rack.web)}"
+            f" (the rail comes out {mm(out.widths.rail)} wide)",
+            "the rack doesn't fit inside the rail's depth",
+        )
+
+
+def _across(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
+    leaf = out.stock.hinge.leaf_length / 2.0 + 13.0
+    inside = p.size.width * p.hinge.inset - leaf
+    if inside < out.lanes.free:
+        least = (out.lanes.free + leaf) / p.hinge.inset
+        yield Conflict(
+            "size.width",
+            p.size.width,
+            f"at least {mm(least)} with hinge.inset {p.hinge.inset:g}: rail, rack, arm, brace and "
+            f"nut take {mm(out.lanes.free)} on each side",
+            "too narrow for the lanes of the arms and the hinges",
+        )
+
+
+def _arms(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
+    if p.arms.width > out.widths.brace:
+        yield Conflict(
+            "arms.width",
+            p.arms.width,
+            f"at most {mm(out.widths.brace)}, the brace's width, so that no end meets the slats",
+            "the arms are wider than the braces",
+        )
+    if p.arms.pivot is not None and p.arms.pivot >= fold_limit(p, out):
+        yield Conflict(
+            "arms.pivot",
+            p.arms.pivot,
+            f"less than {mm(fold_limit(p, out))}, where the folded rod must stop",
+            "the pivot lies beyond the room for the folded arm",
+        )

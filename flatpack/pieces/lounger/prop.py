@@ -1,0 +1,234 @@
+"""The prop: where the arms pivot, how long they are, and where the rack's notches go.
+
+Hinge frame: origin on the hinge axis, x towards the free end, y up.  The rod lies under the
+braces when the back is flat:
+
+    y = axis_depth            slats' underside, top of the brace
+    - brace width             brace's lower edge
+    - clearance - rod         rod's underside when folded = the rack's top
+    - notch depth             floor of the notches
+    - web                     the rack's lower edge
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from flatpack.geometry import Point, Segment, chain
+
+from flatpack.mechanism.notches import Kind, NotchForm, cut, rack_contour, seat_of
+from flatpack.mechanism.prop import Prop, pivot_at
+from flatpack.pieces.family import Workings, mm
+from flatpack.pieces.lounger.parameters import Lounger
+from flatpack.pieces.lounger.setting_out import SettingOut
+from flatpack.profiles import Notch
+
+LAND = 12.0
+"""Flat left before the first notch and on top of a tooth block, mm (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PropSetting:
+    """The prop set out, hinge frame, mm.
+
+    `seats` are the rods' centres at the stops, lowest angle first; `datums` the notches' feet in
+    the same order; `contour` the rack's upper edge from the hinge's end; `floor`, `top` and
+    `bottom` the rack's levels, `start` and `end` its ends.
+    """
+
+    prop: Prop
+    folded: Point
+    form: NotchForm
+    seats: tuple[Point, ...]
+    datums: tuple[Point, ...]
+    contour: tuple[Segment, ...]
+    floor: float
+    top: float
+    bottom: float
+    start: float
+    end: float
+
+
+def set_prop(p: Lounger, out: SettingOut, notes: Workings) -> PropSetting:
+    """Arm, pivot and notches that give the wanted angles and fold into the frame."""
+    form = notch_form(out.stock.notch, out.stock.rod.diameter)
+    levels = _levels(p, out, form, notes)
+    prop = _arm(p, out, levels, form, notes)
+    rod = prop.rod / 2.0
+    rest = levels.top if p.rack.kind == "bar" else levels.floor
+    folded = _folded(prop, rest + rod)
+    seats, datums = _notches(p, prop, form, levels.floor, notes)
+    end = min(folded.x + rod + LAND, fold_limit(p, out) + rod + p.arms.clearance - 1.0)
+    start = datums[-1].x - form.base - _run(form) - LAND
+    edge = _bar_edge if p.rack.kind == "bar" else _block_edge
+    return PropSetting(
+        prop=prop,
+        folded=folded,
+        form=form,
+        seats=seats,
+        datums=datums,
+        contour=edge(form, datums, levels, start, end),
+        floor=levels.floor,
+        top=levels.top,
+        bottom=levels.bottom,
+        start=start,
+        end=end,
+    )
+
+
+def notch_form(notch: Notch, rod: float) -> NotchForm:
+    """A notch profile's shares and slopes made into sizes for a rod of this diameter."""
+    kind = Kind(notch.shape.replace("-", "_"))
+    return NotchForm(
+        kind=kind,
+        depth=notch.depth * rod,
+        base=(rod + notch.clearance) if kind is Kind.SQUARE else notch.floor * rod,
+        ramp=notch.ramp,
+        undercut=notch.stop - 90.0,
+        near=90.0 - notch.ramp,
+        far=90.0 - notch.stop,
+        radius=(rod + notch.clearance) / 2.0,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Levels:
+    top: float
+    floor: float
+    bottom: float
+    pivot: float
+
+
+def _levels(p: Lounger, out: SettingOut, form: NotchForm, notes: Workings) -> _Levels:
+    depth, brace, rod = out.deck.axis_depth, out.widths.brace, out.stock.rod.diameter
+    under = brace + p.arms.clearance + rod
+    top = depth - under
+    notes.add(
+        "Rack's top below the slats",
+        under,
+        f"{mm(brace)} brace + {mm(p.arms.clearance)} clearance + {mm(rod)} rod",
+    )
+    floor = top - form.depth
+    notes.add(
+        "Rack's lower edge below the slats",
+        under + form.depth + p.rack.web,
+        f"{mm(under)} to its top + {mm(form.depth)} notch + {mm(p.rack.web)} web",
+    )
+    return _Levels(top, floor, floor - p.rack.web, depth - brace / 2.0)
+
+
+def fold_limit(p: Lounger, out: SettingOut) -> float:
+    """Greatest x of the folded rod's centre: clear of the head legs and of the end rail."""
+    rail, room = out.stock.frame.thickness, p.arms.clearance
+    rod = p.back.length - rail - out.widths.leg - room - out.stock.rod.diameter / 2.0
+    return min(rod, p.back.length - rail - room - out.widths.arm / 2.0)
+
+
+def _arm(p: Lounger, out: SettingOut, levels: _Levels, form: NotchForm, notes: Workings) -> Prop:
+    limit, rod = fold_limit(p, out), out.stock.rod.diameter
+    seat = levels.floor + seat_of(form, rod / 2.0)[0].y
+    rest = (levels.top if p.rack.kind == "bar" else levels.floor) + rod / 2.0
+    top, lean = max(p.back.angles), p.arms.least_lean
+
+    def arm_for(pivot: float) -> float:
+        height = pivot_at(Prop(pivot=Point(pivot, levels.pivot), arm=1.0, rod=rod), top).y - seat
+        return p.arms.length or math.ceil(height / math.cos(math.radians(lean)))
+
+    pivot = p.arms.pivot or math.floor(_longest(arm_for, levels.pivot - rest, limit))
+    arm = float(arm_for(pivot))
+    notes.add(
+        "Arm's pivot from the hinge axis",
+        pivot,
+        "as asked"
+        if p.arms.pivot
+        else f"furthest at which the arm still folds in, rod {mm(limit)} from the axis at most",
+    )
+    notes.add(
+        "Arm, pivot to rod",
+        arm,
+        "as asked"
+        if p.arms.length
+        else f"leans {mm(lean)}° from upright at the highest stop, {mm(top)}°; next whole mm",
+    )
+    return Prop(pivot=Point(float(pivot), levels.pivot), arm=arm, rod=rod)
+
+
+def _longest(arm_for: object, drop: float, limit: float) -> float:
+    low, high = 1.0, limit
+    for _ in range(50):
+        middle = (low + high) / 2.0
+        arm = arm_for(middle) if callable(arm_for) else 0.0
+        reach = middle + math.sqrt(max(arm * arm - drop * drop, 0.0))
+        low, high = (middle, high) if reach <= limit else (low, middle)
+    return low
+
+
+def _folded(prop: Prop, height: float) -> Point:
+    drop = prop.pivot.y - height
+    return Point(prop.pivot.x + math.sqrt(max(prop.arm**2 - drop * drop, 0.0)), height)
+
+
+def _notches(
+    p: Lounger, prop: Prop, form: NotchForm, floor: float, notes: Workings
+) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
+    """Rod centres and notch datums for the wanted angles, in closed form.
+
+    The seat's centre C lies at a known height; the rod's centre is on the line from the pivot
+    through it, the seat's slack short of the arm: |P C| = arm - slack gives C's x.
+    """
+    spot, slack = seat_of(form, prop.rod / 2.0)
+    seats, datums = [], []
+    for number, angle in enumerate(p.back.angles, 1):
+        pivot = pivot_at(prop, angle)
+        reach, rise = prop.arm - slack, pivot.y - floor - spot.y
+        run = math.sqrt(max(reach * reach - rise * rise, 0.0))
+        centre = Point(pivot.x + run, floor + spot.y)
+        share = prop.arm / reach
+        seats.append(
+            Point(
+                pivot.x + (centre.x - pivot.x) * share, pivot.y + (centre.y - pivot.y) * share
+            )
+        )
+        datums.append(Point(centre.x - spot.x, floor))
+        notes.add(
+            f"Notch {number}, rod's centre from the hinge axis",
+            seats[-1].x,
+            f"back at {mm(angle)}°: pivot {mm(pivot.x)} along and {mm(pivot.y)} up, "
+            f"arm {mm(prop.arm)}, rod {mm(seats[-1].y)} up",
+        )
+    return tuple(seats), tuple(datums)
+
+
+def _run(form: NotchForm) -> float:
+    """Length of a notch beyond its floor towards the hinge: the ramp's, or the rim's."""
+    if form.kind is Kind.RAMP:
+        return form.depth / math.tan(math.radians(form.ramp))
+    if form.kind is Kind.VEE:
+        return form.depth * math.tan(math.radians(form.near))
+    return form.radius if form.kind is Kind.HALF_ROUND else 0.0
+
+
+def _bar_edge(
+    form: NotchForm, datums: tuple[Point, ...], levels: _Levels, start: float, end: float
+) -> tuple[Segment, ...]:
+    notches = [cut(form, d) for d in reversed(datums)]
+    made = rack_contour(notches, Point(start, levels.top), Point(end, levels.top))
+    return made if isinstance(made, tuple) and isinstance(made[0], Segment) else ()
+
+
+def _block_edge(
+    form: NotchForm, datums: tuple[Point, ...], levels: _Levels, start: float, end: float
+) -> tuple[Segment, ...]:
+    corners = [(start, levels.floor, 0.0)]
+    for d in reversed(datums):
+        corners += [(d.x + x, levels.floor + y, 0.0) for x, y in block_profile(form)]
+    corners.append((end, levels.floor, 0.0))
+    return chain(corners)
+
+
+def block_profile(form: NotchForm) -> tuple[tuple[float, float], ...]:
+    """A tooth block's upper edge from its foot: stop face, land, ramp down on the far side."""
+    lean = form.depth * math.tan(math.radians(form.undercut))
+    run = form.depth / math.tan(math.radians(form.ramp))
+    return ((0.0, 0.0), (-lean, form.depth), (LAND, form.depth), (LAND + run, 0.0))

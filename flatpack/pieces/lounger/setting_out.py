@@ -1,0 +1,227 @@
+"""Setting out a lounger: every number that follows from the keys, with the sum that gave it.
+
+Side view, foot end left; x along, z up.  The hinge axis lies under the gap between deck and back.
+
+      |<--------- deck --------->|g|<------------ back ------------->|
+      =============================o==================================   slats
+      |  rail                      |      pivot P                    |
+      |                            |        \\  arm                   |   rail
+      |                                 rack \\__D  rod              |
+      | leg                                                    leg / wheel
+
+Lanes across the width, outside in: rail, rack, clearance, bolt head, arm, washer, brace, washer,
+lock nut with the bolt's tail.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from flatpack.pieces.family import Workings, even_gap, mm, slat_count, sold_width
+from flatpack.pieces.lounger.parameters import Lounger
+from flatpack.pieces.lounger.stock import Stock, stock_for
+
+BRACE_END = 5.0
+"""From a brace's ends to the rails there, mm, so that it swings free (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Widths:
+    """Widths of the parts as cut or as sold, mm."""
+
+    rail: float
+    leg: float
+    slat: float
+    brace: float
+    arm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lanes:
+    """Places across the width from the left rail's outer face, mm; each the lane's outer side."""
+
+    rack: float
+    arm: float
+    brace: float
+    free: float
+    rod_length: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Deck:
+    """Slats of the fixed deck and of the back: counts, gaps, and the joint at the hinge, mm."""
+
+    hinge_x: float
+    axis_depth: float
+    hinge_gap: float
+    gap_on_deck: float
+    deck_length: float
+    back_length: float
+    deck_count: int
+    back_count: int
+    deck_gap: float
+    back_gap: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heights:
+    """Heights above the ground, mm."""
+
+    under_slats: float
+    under_rail: float
+    axis: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettingOut:
+    """All of it."""
+
+    stock: Stock
+    widths: Widths
+    lanes: Lanes
+    deck: Deck
+    heights: Heights
+
+
+def set_out(p: Lounger, stock: Stock, notes: Workings) -> SettingOut:
+    """Derived dimensions of a lounger."""
+    widths = _widths(p, stock)
+    heights = _heights(p, stock, widths, notes)
+    return SettingOut(
+        stock=stock,
+        widths=widths,
+        heights=heights,
+        lanes=_lanes(p, stock, notes),
+        deck=_deck(p, stock, widths, notes),
+    )
+
+
+def hinge_gap(p: Lounger, slat: float, depth: float, notes: Workings) -> float:
+    """Gap at the hinge that lets the back open `spare` degrees past its highest stop, mm.
+
+    With T = slat + axis below the slats' underside and s the axis's share of the gap, an upper
+    arris meets the other slat at T sin a = g (max(s, 1-s) + min(s, 1-s) cos a), which is
+    tan(a/2) = g / 2T in the middle of the gap.  Rounded up to a whole mm.  (Plane geometry.)
+    """
+    top = max(p.back.angles) + p.hinge.spare
+    share = p.hinge.axis_share
+    turn, deep = math.radians(top), slat + depth
+    least = deep * math.sin(turn) / (
+        max(share, 1.0 - share) + min(share, 1.0 - share) * math.cos(turn)
+    )
+    if p.hinge.gap is not None:
+        return notes.add(
+            "Gap at the hinge", p.hinge.gap, f"as asked; {least:.1f} would open to {mm(top)}°"
+        )
+    return notes.add(
+        "Gap at the hinge",
+        float(math.ceil(least)),
+        f"slats' upper arrises meet at {mm(top)}° ({mm(max(p.back.angles))}° highest stop + "
+        f"{mm(p.hinge.spare)}° spare) with {least:.1f}: {mm(slat)} slat + {mm(depth)} to the axis "
+        f"= {mm(deep)} deep; next whole mm",
+    )
+
+
+def _widths(p: Lounger, stock: Stock) -> Widths:
+    return Widths(
+        rail=sold_width(stock.frame, p.frame.rail_width),
+        leg=sold_width(stock.frame, p.frame.leg_width),
+        slat=sold_width(stock.slats, p.slats.width),
+        brace=sold_width(stock.moving, p.back.brace_width),
+        arm=p.arms.width,
+    )
+
+
+def _heights(p: Lounger, stock: Stock, widths: Widths, notes: Workings) -> Heights:
+    top, slat = p.size.height, stock.slats.thickness
+    under = notes.add(
+        "Slats' underside above ground", top - slat, f"{mm(top)} height - {mm(slat)} slat"
+    )
+    rail = notes.add(
+        "Rail's underside above ground",
+        under - widths.rail,
+        f"{mm(under)} slats' underside - {mm(widths.rail)} rail",
+    )
+    depth = stock.hinge.axis_offset
+    axis = notes.add(
+        "Hinge axis above ground",
+        under - depth,
+        f"{mm(under)} slats' underside - {mm(depth)} axis below the leaf's face",
+    )
+    return Heights(under_slats=under, under_rail=rail, axis=axis)
+
+
+def _lanes(p: Lounger, stock: Stock, notes: Workings) -> Lanes:
+    rail, rack, moving = (
+        stock.frame.thickness,
+        stock.rack.thickness,
+        stock.moving.thickness,
+    )
+    head, washer = stock.bolt.head_height, stock.washer.thickness
+    room = p.arms.lane_clearance
+    arm = notes.add(
+        "Arm's outer face from the rail's outer face",
+        rail + rack + room + head,
+        f"{mm(rail)} rail + {mm(rack)} rack + {mm(room)} clearance + {mm(head)} bolt head",
+    )
+    brace = notes.add(
+        "Brace's outer face from the rail's outer face",
+        arm + moving + washer,
+        f"{mm(arm)} + {mm(moving)} arm + {mm(washer)} washer",
+    )
+    tail = washer + stock.nut.height + 4.0 * stock.bolt.pitch
+    free = brace + moving + tail
+    play = p.rack.rod_clearance
+    rod = notes.add(
+        "Rod length",
+        p.size.width - 2.0 * rail - 2.0 * play,
+        f"{mm(p.size.width)} overall - 2 x {mm(rail)} rail - 2 x {mm(play)} clearance",
+    )
+    return Lanes(rack=rail, arm=arm, brace=brace, free=free, rod_length=rod)
+
+
+def _deck(p: Lounger, stock: Stock, widths: Widths, notes: Workings) -> Deck:
+    slat, depth = stock.slats.thickness, stock.hinge.axis_offset
+    hinge_x = notes.add(
+        "Hinge axis from the foot end",
+        p.size.length - p.back.length,
+        f"{mm(p.size.length)} overall - {mm(p.back.length)} back",
+    )
+    gap = hinge_gap(p, slat, depth, notes)
+    on_deck = gap * p.hinge.axis_share
+    deck = notes.add(
+        "Length covered by fixed slats",
+        hinge_x - on_deck,
+        f"{mm(hinge_x)} to the axis - {mm(on_deck)} of the gap",
+    )
+    back = notes.add(
+        "Length covered by back slats",
+        p.back.length - (gap - on_deck),
+        f"{mm(p.back.length)} back - {mm(gap - on_deck)} of the gap",
+    )
+    wanted = slat if p.slats.gap is None else p.slats.gap
+    counts = [
+        given or slat_count(length, widths.slat, wanted)
+        for given, length in ((p.slats.deck_count, deck), (p.slats.back_count, back))
+    ]
+    gaps = [
+        notes.add(
+            f"Gap between {name} slats",
+            even_gap(length, widths.slat, n),
+            f"({mm(length)} - {n} x {mm(widths.slat)} slats) / {n - 1} gaps",
+        )
+        for name, n, length in zip(("fixed", "back"), counts, (deck, back), strict=True)
+    ]
+    return Deck(
+        hinge_x=hinge_x,
+        axis_depth=depth,
+        hinge_gap=gap,
+        gap_on_deck=on_deck,
+        deck_length=deck,
+        back_length=back,
+        deck_count=counts[0],
+        back_count=counts[1],
+        deck_gap=gaps[0],
+        back_gap=gaps[1],
+    )
