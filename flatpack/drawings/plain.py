@@ -116,7 +116,8 @@ def shape_box(shape: Plain) -> Box:
 
 
 def _chain_box(segments: Iterable[Segment]) -> Box:
-    xs, ys = [], []
+    xs: list[float] = []
+    ys: list[float] = []
     for segment in segments:
         (ax, ay), (bx, by), bulge = segment
         xs += (ax, bx)

@@ -8,7 +8,7 @@ beside the drawing.  Fills of painted sheets are not written: a cut drawing has 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 from itertools import count
 from pathlib import Path
@@ -65,9 +65,15 @@ def render(
     box = extents(s.shape for s in strokes)
     if version == "R12":
         strokes, box = _with_unit(strokes, box or drawing.bounds, unit_text, ellipse_text)
-    encoding = ENCODINGS[version]
-    template = _template(version)
-    numbers = count(int(template.handles["free"], 16))
+    values = _content(strokes, layers, version)
+    values |= _sizes(box or drawing.bounds)
+    return (_template(version).text % values).encode(ENCODINGS[version])
+
+
+def _content(strokes: Sequence[PlainStroke], layers: LayerSet, version: Version) -> dict[str, str]:
+    """Layer records, entities and the first handle that is left, in the order of their handles."""
+    handles = _template(version).handles
+    numbers = count(int(handles["free"], 16))
 
     def handle() -> str:
         """The next free handle, a hexadecimal number."""
@@ -76,19 +82,16 @@ def render(
     used = {s.layer for s in strokes}
     rows = [layer for layer in layers if layer.key in used]
     pens = {
-        row.key: Pen(handle, template.handles["model"], _file_name(row, version), encoding)
+        row.key: Pen(handle, handles["model"], _file_name(row, version), ENCODINGS[version])
         for row in rows
     }
-    values = {
-        "layer_count": str(len(rows) + 2),
-        "layer_records": "".join(
-            _layer_record(row, pens[row.key], template.handles, version) for row in rows
-        ),
+    records = [_layer_record(row, pens[row.key], handles, version) for row in rows]
+    return {
+        "layer_count": str(len(rows) + 2),  # beside those that the template has
+        "layer_records": "".join(records),
         "entities": _entities(strokes, pens, version),
-        **_sizes(box or drawing.bounds),
+        "seed": handle(),
     }
-    values["seed"] = handle()
-    return (template.text % values).encode(encoding)
 
 
 @cache

@@ -1,7 +1,7 @@
-"""Text in a DXF file: one line, the format's own signs escaped, in the version's encoding.
+r"""Text in a DXF file: one line, the format's own signs escaped, in the version's encoding.
 
 Versions before R2007 are written in the code page cp1252, and a character that it lacks as
-\\U+XXXX (two of them, a surrogate pair, beyond U+FFFF); later versions are UTF-8.
+\U+XXXX (two of them, a surrogate pair, beyond U+FFFF); later versions are UTF-8.
 """
 
 from __future__ import annotations

@@ -12,10 +12,11 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterable, Iterator
+from importlib.metadata import version as installed
 from pathlib import Path
 
-import ezdxf
 from ezdxf.document import Drawing as Document
+from ezdxf.filemanagement import new
 from ezdxf.lldxf.tagger import ascii_tags_loader
 
 from flatpack.drawings.layers import LINES
@@ -51,7 +52,7 @@ _PAPER = {14: "0.0", 24: "0.0", 34: "0.0", 15: "420.0", 25: "297.0", 35: "0.0"}
 
 def document(version: str) -> Document:
     """An empty document with the units, line types and text styles that drawings use."""
-    doc = ezdxf.new(version)
+    doc = new(version)
     if version != "R12":
         doc.header["$INSUNITS"] = 4
         doc.header["$MEASUREMENT"] = 1
@@ -95,6 +96,7 @@ def _handles(doc: Document) -> str:
         "plot": layer.get("plotstyle_handle", "0"),
         "material": layer.get("material_handle", "0"),
         "free": f"{int(str(doc.entitydb.handles), 16):X}",
+        "ezdxf": installed("ezdxf"),
     }
     return " ".join(f"{name}={value}" for name, value in rows.items()) + "\n"
 

@@ -14,9 +14,7 @@ def render(value: object) -> bytes:
     """
     import json
 
-    text = json.dumps(
-        _steady(value), sort_keys=True, indent=2, ensure_ascii=False, allow_nan=False
-    )
+    text = json.dumps(_steady(value), sort_keys=True, indent=2, ensure_ascii=False, allow_nan=False)
     return (text + "\n").encode("utf-8")
 
 

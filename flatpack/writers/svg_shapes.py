@@ -29,7 +29,7 @@ class Page(NamedTuple):
     colour: str
 
 
-_CONTROL = {c: " " for c in (*range(0x20), 0x7F, 0xFFFE, 0xFFFF)}
+_CONTROL = dict.fromkeys((*range(32), 127, 65534, 65535), " ")
 _ESCAPES = {ord("&"): "&amp;", ord("<"): "&lt;", ord(">"): "&gt;", ord('"'): "&quot;"}
 
 

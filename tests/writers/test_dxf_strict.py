@@ -6,6 +6,7 @@ handle is used once and lies below $HANDSEED; an owner exists; names are in the 
 
 from __future__ import annotations
 
+import itertools
 import re
 
 import pytest
@@ -59,7 +60,7 @@ def header_of(tags: list[Tag]) -> dict[str, list[str]]:
 def records_of(tags: list[Tag]) -> list[list[Tag]]:
     """Runs of tags that each begin with code 0."""
     starts = [i for i, (code, _) in enumerate(tags) if code == 0] + [len(tags)]
-    return [tags[a:b] for a, b in zip(starts, starts[1:], strict=False)]
+    return [tags[a:b] for a, b in itertools.pairwise(starts)]
 
 
 def entities_of(tags: list[Tag]) -> list[list[Tag]]:
@@ -97,7 +98,7 @@ def test_handles_are_unique_and_below_the_seed(version, every_shape: Drawing):
     real = [int(h, 16) for h in handles if h]
     assert len(real) > 40
     assert len(set(real)) == len(real)
-    assert 0 < min(real)
+    assert min(real) > 0
     assert max(real) < seed
 
 
@@ -217,5 +218,3 @@ def test_numbers_are_short_and_never_in_powers_of_ten():
         tags_of(dxf.render(drawing_of(Stroke("opening", circle)), DEFAULT_LAYERS), "R2010")
     )
     assert [dict(entity)[code] for code in (10, 20, 40)] == ["0.0000001", "0.0", "0.3333333333"]
-
-

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
 import typing
-from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -30,9 +33,34 @@ def test_a_shape_leaves_a_trace(writer, shape):
 
 @pytest.mark.parametrize("writer", WRITERS)
 def test_same_drawing_same_bytes(writer, every_shape: Drawing):
+    """Also after another drawing, so that nothing is carried over from file to file."""
     render = WRITERS[writer].render
-    again = replace(every_shape, strokes=tuple(list(every_shape.strokes)))
-    assert render(every_shape, DEFAULT_LAYERS) == render(again, layer_set({}))
+    first = render(every_shape, DEFAULT_LAYERS)
+    render(drawing_of(Stroke(*SHAPES["line"])), layer_set({"grain": {"colour": 9}}))
+    assert render(every_shape, layer_set({})) == first
+
+
+def test_same_bytes_whatever_the_hash_seed():
+    program = (
+        "import hashlib, sys; sys.path.insert(0, 'tests/writers')\n"
+        "from conftest import SHAPES, drawing_of\n"
+        "from flatpack.drawings.layers import DEFAULT_LAYERS\n"
+        "from flatpack.drawings.shapes import Stroke\n"
+        "from flatpack.writers import WRITERS\n"
+        "drawing = drawing_of(*(Stroke(*row) for row in SHAPES.values()))\n"
+        "for w in WRITERS.values():\n"
+        "    print(hashlib.sha256(w.render(drawing, DEFAULT_LAYERS)).hexdigest())\n"
+    )
+    root = Path(__file__).parents[2]
+    first, second = (
+        subprocess.run(
+            [sys.executable, "-c", program], cwd=root, capture_output=True, check=True,
+            env={**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": str(root)},
+        ).stdout
+        for seed in ("1", "2")
+    )  # fmt: skip
+    assert len(first.split()) == len(WRITERS)
+    assert first == second
 
 
 @pytest.mark.parametrize("writer", WRITERS)
