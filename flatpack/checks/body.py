@@ -1,0 +1,142 @@
+"""Bodies that take up room: parts, bars, and the solids of fasteners, ready for comparing.
+
+A body is a prism: its outline between two heights of its frame, less its openings and cuts.  To
+allow for a tolerance it is asked for shrunk by r all round: outline r inwards, heights r inwards,
+cuts r larger.  A ball of radius r fits into the room that two bodies share just when the two
+shrunk bodies meet, so one number governs every check of shared room.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field, replace
+from typing import Any, NamedTuple
+
+from flatpack.checks.bored import Bored
+from flatpack.geometry import Frame, Outline
+from flatpack.geometry.polygon import grown, polygon, shrunk, without
+from flatpack.geometry.shapes import disc
+from flatpack.model import Assembly, Bar, Cut, Fastener, Part, Solid
+
+SHRINKINGS_KEPT = 4
+
+
+class Slab(NamedTuple):
+    """Polygon in the body's x, y between two heights."""
+
+    low: float
+    high: float
+    shape: Any
+
+
+@dataclass(frozen=True, eq=False)
+class Body:
+    """One body; `owner` is the part, bar or fastener, `inside` the owners in which it may lie."""
+
+    owner: str
+    name: str
+    frame: Frame
+    outline: Outline
+    low: float
+    high: float
+    openings: tuple[Outline, ...] = ()
+    cuts: tuple[Cut, ...] = ()
+    tunnels: tuple[Bored, ...] = ()
+    inside: frozenset[str] = frozenset()
+    _kept: dict[tuple[str, float], tuple[Slab, ...]] = field(default_factory=dict)
+
+    @property
+    def box(self) -> bool:
+        """True when its outline is a rectangle square to its frame."""
+        return _square(self.outline)
+
+    @property
+    def pierced(self) -> bool:
+        """True when anything is taken out of it."""
+        return bool(self.cuts or self.openings or self.tunnels)
+
+    @property
+    def disc_radius(self) -> float | None:
+        """Radius of a round body about its frame's z axis, None for any other."""
+        segments = self.outline.segments
+        if len(segments) != 2 or {s.bulge for s in segments} != {1.0}:
+            return None
+        (x0, y0), (x1, y1) = segments[0].start, segments[0].end
+        return abs(x1 - x0) / 2.0 if x0 == -x1 and y0 == y1 == 0.0 else None
+
+    def whole(self, r: float) -> tuple[Slab, ...]:
+        """The body shrunk by r, its cuts not yet taken out; empty when nothing is left."""
+        return self._remembered(("whole", r), self._whole, r)
+
+    def slabs(self, r: float) -> tuple[Slab, ...]:
+        """The body shrunk by r in layers, cuts and openings taken out."""
+        return self._remembered(("slabs", r), self._layers, r)
+
+    def _remembered(
+        self, key: tuple[str, float], make: Callable[[float], Iterator[Slab]], r: float
+    ) -> tuple[Slab, ...]:
+        if key not in self._kept:
+            if len(self._kept) > SHRINKINGS_KEPT:
+                self._kept.clear()
+            self._kept[key] = tuple(make(r))
+        return self._kept[key]
+
+    def _whole(self, r: float) -> Iterator[Slab]:
+        shape = shrunk(polygon(self.outline), r)
+        low, high = self.low + r, self.high - r
+        if not shape.is_empty and low <= high:
+            yield Slab(low, high, shape)
+
+    def _layers(self, r: float) -> Iterator[Slab]:
+        for low, high, shape in self.whole(r):
+            solid = without(shape, [grown(polygon(o), r) for o in self.openings])
+            cuts = [(c.low - r, c.high + r, grown(polygon(c.outline), r)) for c in self.cuts]
+            levels = {low, high, *(z for c in cuts for z in c[:2] if low < z < high)}
+            heights = sorted(levels)
+            for z0, z1 in zip(heights, heights[1:], strict=False):
+                middle = (z0 + z1) / 2.0
+                left = without(solid, [c[2] for c in cuts if c[0] < middle < c[1]])
+                if not left.is_empty:
+                    yield Slab(z0, z1, left)
+
+    def cut_short(self, low: float, high: float) -> Body:
+        """The same body between other heights."""
+        return replace(self, low=low, high=high, _kept={})
+
+
+def _square(outline: Outline) -> bool:
+    return len(outline.segments) == 4 and all(
+        s.bulge == 0.0 and (s.start.x == s.end.x or s.start.y == s.end.y) for s in outline
+    )
+
+
+def part_body(part: Part, tunnels: tuple[Bored, ...] = ()) -> Body:
+    """A part with everything worked on it."""
+    t = part.thickness
+    cuts = tuple(cut for feature in part.features for cut in feature.cuts(t))
+    return Body(
+        part.key, part.title, part.frame, part.outline, 0.0, t, part.openings, cuts, tunnels
+    )
+
+
+def bar_body(bar: Bar) -> Body:
+    """A round bar."""
+    return Body(bar.key, bar.name, bar.frame, disc(bar.stock.diameter / 2.0), 0.0, bar.length)
+
+
+def solid_body(fastener: Fastener, solid: Solid) -> Body:
+    """One solid of a fastener."""
+    return Body(
+        fastener.key, solid.name, solid.frame, solid.outline, solid.low, solid.high,
+        inside=frozenset(fastener.inside),
+    )  # fmt: skip
+
+
+def bodies(assembly: Assembly, bored: dict[str, tuple[Bored, ...]]) -> tuple[Body, ...]:
+    """Everything that takes up room, parts first, in the order of the piece."""
+    tunnels = {key: tuple(b for b in holes if b.kind == "edge") for key, holes in bored.items()}
+    return (
+        *(part_body(part, tunnels.get(key, ())) for key, part in assembly.parts.items()),
+        *(bar_body(bar) for bar in assembly.bars.values()),
+        *(solid_body(f, solid) for f in assembly.fasteners for solid in f.solids),
+    )

@@ -1,0 +1,71 @@
+"""What every check is given: the piece, the limits, and what is worked out once for all checks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any
+
+from flatpack.checks.bored import Bored, bored
+from flatpack.checks.limits import Limits
+from flatpack.geometry.polygon import polygon
+from flatpack.model import Assembly, Fastener, Part
+
+
+@dataclass(frozen=True)
+class Setting:
+    """The piece in one pose, and the limits it is held to."""
+
+    assembly: Assembly
+    limits: Limits = field(default_factory=Limits)
+
+    @cached_property
+    def bored(self) -> dict[str, tuple[Bored, ...]]:
+        """Holes of every part, by the part's key."""
+        return {key: bored(part) for key, part in self.assembly.parts.items()}
+
+    @cached_property
+    def fasteners(self) -> dict[str, Fastener]:
+        """Fasteners by key."""
+        return {f.key: f for f in self.assembly.fasteners}
+
+    @cached_property
+    def joints(self) -> dict[str, Any]:
+        """Joints by key."""
+        return {joint.key: joint for joint in self.assembly.joints}
+
+    @cached_property
+    def distinct(self) -> tuple[tuple[Part, tuple[str, ...]], ...]:
+        """Each kind of part once, with the keys of all that are alike in shape and work."""
+        alike: dict[object, list[str]] = {}
+        for key, part in self.assembly.parts.items():
+            alike.setdefault(_shape_key(part), []).append(key)
+        parts = self.assembly.parts
+        return tuple((parts[keys[0]], tuple(keys)) for keys in alike.values())
+
+    @cached_property
+    def _polygons(self) -> dict[object, Any]:
+        return {}
+
+    def face(self, part: Part) -> Any:
+        """Polygon of a part's face, openings taken out, in its own axes."""
+        key = part.outline, part.openings
+        found = self._polygons.get(key)
+        if found is None:
+            found = self._polygons[key] = polygon(part.outline, holes=part.openings)
+        return found
+
+    def __iter__(self) -> Iterator[Part]:
+        """Parts in the order of the piece."""
+        return iter(self.assembly.parts.values())
+
+
+def _shape_key(part: Part) -> object:
+    worked = tuple(f.key() for f in part.features)
+    return part.name, part.hand, part.board.key, part.thickness, part.outline, part.openings, worked
+
+
+def alike(keys: tuple[str, ...]) -> str:
+    """Words for the parts that a finding also holds for."""
+    return "" if len(keys) == 1 else f" (also {', '.join(keys[1:])})"

@@ -1,0 +1,84 @@
+"""No two parts share space, with heads, nuts, hinges, wheels, bars and screw tips as solids."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from flatpack.checks.body import Body, bodies
+from flatpack.checks.broad import boxes, meeting
+from flatpack.checks.narrow import shared
+from flatpack.checks.setting import Setting
+from flatpack.finding import Finding
+from flatpack.geometry import Vec
+
+STEPS = 14
+"""Halvings when the depth of an overlap is sought: to 1/16384 of the thinner body."""
+
+
+class Overlap(NamedTuple):
+    """Room that two bodies share; `depth` is the diameter of the largest ball that fits in it."""
+
+    first: Body
+    second: Body
+    depth: float
+    place: Vec
+
+
+def overlaps(some: Sequence[Body], tolerance: float) -> Iterator[Overlap]:
+    """Every pair of bodies of different owners that share room deeper than the tolerance."""
+    r = tolerance / 2.0
+    around = boxes(some, r)
+    for i, j in meeting(around, around).tolist():
+        if i < j and _may_clash(some[i], some[j]):
+            place = shared(some[i], some[j], r)
+            if place is not None:
+                yield _deepest(some[i], some[j], r, place)
+
+
+def _may_clash(a: Body, b: Body) -> bool:
+    return a.owner != b.owner and a.owner not in b.inside and b.owner not in a.inside
+
+
+def _deepest(a: Body, b: Body, r: float, place: Vec) -> Overlap:
+    fits, too_big = r, _half_size(a, b)
+    for _ in range(STEPS):
+        middle = (fits + too_big) / 2.0
+        found = shared(a, b, middle)
+        if found is None:
+            too_big = middle
+        else:
+            fits, place = middle, found
+    return Overlap(a, b, 2.0 * fits, place)
+
+
+def _half_size(a: Body, b: Body) -> float:
+    """Half the least size of the two bodies: no larger ball can fit."""
+    sizes = []
+    for body in (a, b):
+        x0, y0, x1, y1 = body.outline.bounds
+        sizes += [x1 - x0, y1 - y0, body.high - body.low]
+    return min(sizes) / 2.0
+
+
+def check_space(setting: Setting) -> Iterator[Finding]:
+    """One finding for each pair of owners, at the deepest place."""
+    limit = setting.limits.overlap
+    deepest: dict[tuple[str, str], Overlap] = {}
+    for found in overlaps(bodies(setting.assembly, setting.bored), limit.value):
+        pair = found.first.owner, found.second.owner
+        if pair not in deepest or found.depth > deepest[pair].depth:
+            deepest[pair] = found
+    for pair, found in deepest.items():
+        yield _finding(pair, found, limit.value, limit.source)
+
+
+def _finding(pair: tuple[str, str], found: Overlap, limit: float, source: str) -> Finding:
+    at = ", ".join(f"{n + 0.0:.1f}" for n in found.place)
+    return Finding(
+        "shared-space", "fault", " / ".join(pair),
+        f"{found.first.name} and {found.second.name} share room, "
+        f"{found.depth:.2f} deep about ({at})",
+        round(found.depth, 3), limit, "mm", source,
+        f"move one of them by at least {found.depth:.2f} mm",
+    )  # fmt: skip
