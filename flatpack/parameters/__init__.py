@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from flatpack.parameters.describing import quoted, words
 from flatpack.parameters.reading import Conflict, Design, read, read_design, read_record
 from flatpack.parameters.records import FieldOf, fields_of, record, replace, specs_of
 from flatpack.parameters.specs import (
@@ -34,6 +35,7 @@ from flatpack.parameters.specs import (
     texts,
 )
 from flatpack.parameters.units import millimetres
+from flatpack.parameters.values import nearest
 
 __all__ = [
     "UNSET",
@@ -55,10 +57,12 @@ __all__ = [
     "length",
     "lengths",
     "millimetres",
+    "nearest",
     "notes",
     "number",
     "numbers",
     "pairs",
+    "quoted",
     "read",
     "read_design",
     "read_record",
@@ -71,6 +75,7 @@ __all__ = [
     "template",
     "text",
     "texts",
+    "words",
 ]
 
 

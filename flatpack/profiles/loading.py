@@ -15,9 +15,7 @@ from types import MappingProxyType
 from typing import Any
 
 from flatpack.errors import Fault, ProfileError
-from flatpack.parameters import BoardChoice, read_record, replace
-from flatpack.parameters.describing import quoted, words
-from flatpack.parameters.values import nearest
+from flatpack.parameters import BoardChoice, nearest, quoted, read_record, replace, words
 from flatpack.profiles.boards import Board
 from flatpack.profiles.fasteners import CoachBolt, FurnitureBolt, HexBolt, Screw
 from flatpack.profiles.finishing import Finish, Glue

@@ -84,3 +84,11 @@ def test_fault_is_plain_data(family):
     (fault,) = caught.value.faults
     assert (fault.file, fault.line, fault.key, fault.value) == ("a.toml", 3, "loud", "3")
     assert fault.nearest == '"load"'
+
+
+def test_line_ends_and_byte_order_mark_of_another_system(family):
+    record = read(family.families, '\ufefffamily = "shelf"\r\nload = 30\r\n', "a.toml")
+    assert record.load == 30.0
+    with pytest.raises(ParameterErrors) as caught:
+        read(family.families, '\ufefffamily = "shelf"\r\n\r\nload = 300\r\n', "a.toml")
+    assert caught.value.faults[0].line == 3
