@@ -95,16 +95,12 @@ def friction_needed(margin: float) -> float:
     return math.inf if margin <= -90.0 else math.tan(math.radians(-margin))
 
 
-def face_forces(
-    contour: Sequence[Segment], loaded: Loaded, thrust: float
-) -> tuple[FaceForce, ...]:
+def face_forces(contour: Sequence[Segment], loaded: Loaded, thrust: float) -> tuple[FaceForce, ...]:
     """How the faces share a thrust: the two normals beside it, or the nearest with friction."""
     u = loaded.thrust
     if len(loaded.faces) == 1 or thrust <= 0.0:
         return tuple(FaceForce(face, max(thrust, 0.0), 0.0) for face in loaded.faces[:1])
-    turned = sorted(
-        (_off(_normal(contour[face], loaded.rod), u), face) for face in loaded.faces
-    )
+    turned = sorted((_off(_normal(contour[face], loaded.rod), u), face) for face in loaded.faces)
     right = [t for t in turned if t[0] <= 0.0]
     left = [t for t in turned if t[0] > 0.0]
     if not right or not left:
@@ -133,9 +129,7 @@ def _cross(a: Point, b: Point) -> float:
 
 def _off(normal: Point, push: Point) -> float:
     """Angle from the reaction (against the push) to a face's normal, anticlockwise, radians."""
-    return math.remainder(
-        math.atan2(normal.y, normal.x) - math.atan2(-push.y, -push.x), math.tau
-    )
+    return math.remainder(math.atan2(normal.y, normal.x) - math.atan2(-push.y, -push.x), math.tau)
 
 
 def _normal(face: Segment, rod: Point) -> Point:

@@ -1,4 +1,4 @@
-"""Places where the rod's path turns left: the only ones where a push can hold it.
+r"""Places where the rod's path turns left: the only ones where a push can hold it.
 
 A push in direction u holds a rod without friction where the path's heading passes u + 90 degrees
 while turning left, for then the push has no share along the path and any step costs it ground:

@@ -1,4 +1,4 @@
-"""Outlines of notches: one chain of lines and arcs each, hinge side to free end's side.
+r"""Outlines of notches: one chain of lines and arcs each, hinge side to free end's side.
 
     ramp                          vee            half round       square
       crest                      \\      /       _         _      _       _
@@ -57,6 +57,36 @@ class Overlap:
     web: float
 
 
+def unsound(form: NotchForm) -> tuple[str, float, float] | None:
+    """The first size that draws no notch: its name, its value and the limit it breaks."""
+    if form.depth <= 0.0:
+        return "depth", form.depth, 0.0
+    if form.kind is Kind.HALF_ROUND:
+        return ("radius", form.radius, 0.0) if form.radius <= 0.0 else None
+    slopes = {
+        Kind.RAMP: (("ramp", form.ramp, 90.0),),
+        Kind.VEE: (("near", form.near, 89.0), ("far", form.far, 89.0)),
+        Kind.SQUARE: (),
+    }[form.kind]
+    for name, value, top in slopes:
+        if not 1.0 <= value <= top:
+            return name, value, 1.0 if value < 1.0 else top
+    if form.kind is Kind.SQUARE and form.base <= 0.0:
+        return "base", form.base, 0.0
+    return _unsound_ramp(form) if form.kind is Kind.RAMP else None
+
+
+def _unsound_ramp(form: NotchForm) -> tuple[str, float, float] | None:
+    """The mouth between ramp and overhanging face must stay open, and so must the floor."""
+    if form.base < 0.0:
+        return "base", form.base, 0.0
+    mouth = form.base + form.depth / math.tan(math.radians(form.ramp))
+    widest = math.degrees(math.atan2(mouth, form.depth))
+    if not 0.0 <= form.undercut < widest:
+        return "undercut", form.undercut, 0.0 if form.undercut < 0.0 else widest
+    return None
+
+
 def ramp_notch(
     datum: Point, base: float, depth: float, ramp: float, undercut: float = 0.0
 ) -> tuple[Segment, ...]:
@@ -96,9 +126,7 @@ def half_round(datum: Point, depth: float, radius: float) -> tuple[Segment, ...]
 def square(datum: Point, base: float, depth: float) -> tuple[Segment, ...]:
     """A floor between upright faces; the datum is the foot of the free end's face."""
     x, y = datum
-    return chain(
-        [(x - base, y + depth, 0.0), (x - base, y, 0.0), (x, y, 0.0), (x, y + depth, 0.0)]
-    )
+    return chain([(x - base, y + depth, 0.0), (x - base, y, 0.0), (x, y, 0.0), (x, y + depth, 0.0)])
 
 
 def cut(form: NotchForm, datum: Point) -> tuple[Segment, ...]:
@@ -110,6 +138,12 @@ def cut(form: NotchForm, datum: Point) -> tuple[Segment, ...]:
     if form.kind is Kind.HALF_ROUND:
         return half_round(datum, form.depth, form.radius)
     return square(datum, form.base, form.depth)
+
+
+def notch_width(form: NotchForm) -> float:
+    """From rim to rim along x, mm."""
+    chain_ = cut(form, Point(0.0, 0.0))
+    return chain_[-1].end.x - chain_[0].start.x
 
 
 def seat_of(form: NotchForm, rod_radius: float) -> tuple[Point, float]:

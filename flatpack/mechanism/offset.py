@@ -1,10 +1,10 @@
-"""The raw path of a round rod's centre along a contour: one piece a face or corner, untrimmed.
+r"""The raw path of a round rod's centre along a contour: one piece a face or corner, untrimmed.
 
-                    arc about an outer corner
-                   .---.
-      offset line |     \\  offset line         free side on the left of travel,
-    --------------'      \\-----------          wood on the right
-    ==============+ wood  \\
+arc about an outer corner
+.---.
+offset line |     \\  offset line         free side on the left of travel,
+--------------'      \\-----------          wood on the right
+==============+ wood  \\
                   |        \\ (next face)
 """
 

@@ -82,9 +82,7 @@ def ridge(prop: Prop, path: Sequence[Piece], stop: Stop, side: int) -> Ridge | N
             if isinstance(angle, Miss):
                 return None
             rise = place.y - stop.rod.y
-            return Ridge(
-                place=place, angle=angle, lift=rise, travel=math.dist(place, stop.rod)
-            )
+            return Ridge(place=place, angle=angle, lift=rise, travel=math.dist(place, stop.rod))
     return None
 
 

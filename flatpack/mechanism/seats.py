@@ -55,8 +55,9 @@ class Rack:
 class Loaded:
     """The rod settled by a thrust: in `hollow` at `rod`, touching `faces` of the contour.
 
-    `held` is False when the thrust would push it over the crest: `hollow` is then the one of the
-    free rest, and `rod` the rim of it where the rod leaves.  `thrust` is the unit vector of the push there.
+    `held` is False when the thrust would push it over the crest: `hollow` is then the one of
+    the free rest, and `rod` the rim of it where the rod leaves.  `thrust` is the unit vector of
+    the push there.
     """
 
     hollow: Hollow
@@ -123,7 +124,7 @@ def settled(seat: Seat, push: Push) -> Loaded | None:
     number, thrust = start, here
     while 0 <= number < len(seat.hollows):
         hollow = seat.hollows[number]
-        if hollow.excess(thrust) <= 0.0 or hollow.leans(thrust) != side:
+        if hollow.excess(thrust) <= LEVEL or hollow.leans(thrust) != side:
             return Loaded(hollow=hollow, rod=hollow.rest(thrust), thrust=thrust, held=True)
         number += side
         following = push(seat.hollows[number]) if 0 <= number < len(seat.hollows) else None
@@ -134,9 +135,7 @@ def settled(seat: Seat, push: Push) -> Loaded | None:
     return Loaded(hollow=left, rod=left.rim(side), thrust=here, held=False)
 
 
-def _seats(
-    contour: Sequence[Segment], path: Sequence[Piece], radius: float
-) -> tuple[Seat, ...]:
+def _seats(contour: Sequence[Segment], path: Sequence[Piece], radius: float) -> tuple[Seat, ...]:
     turns = hollows(contour, path, radius)
     found: list[Seat] = []
     number = 0

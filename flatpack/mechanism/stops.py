@@ -98,9 +98,7 @@ def stops(prop: Prop, rack: Rack) -> Stops:
         result = stop_at(prop, seat)
         if isinstance(result, Stop) and found and result.angle <= found[-1].angle:
             drop = found[-1].angle - result.angle
-            result = Passed(
-                seat=seat.number, reason=Unreached.LOWERS, amount=drop, rod=result.rod
-            )
+            result = Passed(seat=seat.number, reason=Unreached.LOWERS, amount=drop, rod=result.rod)
         if isinstance(result, Stop):
             found.append(result)
         else:

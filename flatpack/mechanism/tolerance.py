@@ -34,6 +34,9 @@ class Tolerance:
     racks: float = 1.0
 
 
+ONE = Tolerance()
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sensitivity:
     """Degrees of the back's angle a mm: of the rod's place, the pivot's place, and the arm."""
@@ -75,7 +78,7 @@ def sensitivity(prop: Prop, stop: Stop) -> Sensitivity:
     )
 
 
-def spread(prop: Prop, stop: Stop, tolerance: Tolerance = Tolerance()) -> Spread:  # noqa: B008 (frozen)
+def spread(prop: Prop, stop: Stop, tolerance: Tolerance = ONE) -> Spread:
     """The worst case of one stop over a box of tolerances.
 
     Hinge and notch only count by their distance, so their tolerances add up.
@@ -100,9 +103,7 @@ def spread(prop: Prop, stop: Stop, tolerance: Tolerance = Tolerance()) -> Spread
     )
 
 
-def spreads(
-    prop: Prop, found: tuple[Stop, ...], tolerance: Tolerance = Tolerance()  # noqa: B008 (frozen)
-) -> tuple[Spread, ...]:
+def spreads(prop: Prop, found: tuple[Stop, ...], tolerance: Tolerance = ONE) -> tuple[Spread, ...]:
     """The worst case of every stop."""
     return tuple(spread(prop, stop, tolerance) for stop in found)
 
