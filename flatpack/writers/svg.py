@@ -98,5 +98,6 @@ def _opening(layer: Layer, name: str, colour: str, style: Style) -> str:
     }
     written = "".join(f' {key}="{value}"' for key, value in attributes.items())
     dashes = " ".join(n(k * layer.weight * style.weight) for k in LINES[layer.line])
-    dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
+    # Round ends make a dot of half a line's width wide enough to print.
+    dashed = f' stroke-dasharray="{dashes}" stroke-linecap="round"' if dashes else ""
     return f"<g{written}{dashed}>\n"

@@ -67,7 +67,11 @@ def expected() -> svgwrite.Drawing:
 def _plain(element: ET.Element) -> tuple[str, str, dict[str, object]]:
     attributes: dict[str, object] = {}
     for name, value in element.attrib.items():
-        if name.startswith("data-") or name in ("stroke-dasharray", "stroke-linejoin"):
+        if name.startswith("data-") or name in (
+            "stroke-dasharray",
+            "stroke-linejoin",
+            "stroke-linecap",
+        ):
             continue
         letters = re.findall(r"[A-Za-z]+", value)
         attributes[name] = (letters, [round(float(v), 5) for v in NUMBER.findall(value)])
