@@ -1,0 +1,118 @@
+"""What moves and what stands still: side views on carriers, each in its own lane across."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import lru_cache
+
+from flatpack.geometry import Outline, Point, Segment, closed
+from flatpack.mechanism.convex import Convex
+from flatpack.mechanism.pieces import pieces
+
+
+class Carrier(StrEnum):
+    """What a body is fixed to.  Frame and ground stand still."""
+
+    FRAME = "frame"
+    BACK = "back"
+    ARM = "arm"
+    ROD = "rod"
+    GROUND = "ground"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Body:
+    """A part as the sweep sees it.
+
+    `outlines` lie in the carrier's axes: the hinge frame for frame and ground, the same with the
+    back flat for the back, for an arm its pivot at the origin and the rod's centre on +x, for the
+    rod its own centre at the origin.  `lane` is the interval across the width that it takes, mm.
+    """
+
+    name: str
+    outlines: tuple[Outline, ...]
+    lane: tuple[float, float]
+    carrier: Carrier
+
+    @property
+    def fixed(self) -> bool:
+        """True for what stands still."""
+        return self.carrier in (Carrier.FRAME, Carrier.GROUND)
+
+    @property
+    def shapes(self) -> tuple[Convex, ...]:
+        """The convex pieces of all outlines."""
+        return _shapes(self.outlines)
+
+
+@lru_cache(maxsize=512)
+def _shapes(outlines: tuple[Outline, ...]) -> tuple[Convex, ...]:
+    return tuple(piece for outline in outlines for piece in pieces(outline))
+
+
+def share_a_lane(first: Body, second: Body, side_play: float = 0.0) -> bool:
+    """Whether two bodies overlap across the width; `side_play` mm nearer counts as overlap."""
+    return (
+        min(first.lane[1], second.lane[1]) - max(first.lane[0], second.lane[0])
+        > 1e-9 - side_play
+    )
+
+
+def oblong(x0: float, y0: float, x1: float, y1: float) -> Outline:
+    """A rectangle between two opposite corners (x0 < x1, y0 < y1)."""
+    return closed(((x0, y0, 0.0), (x1, y0, 0.0), (x1, y1, 0.0), (x0, y1, 0.0)))
+
+
+def disc(centre: Point, radius: float) -> Outline:
+    """A full circle, of two half circles."""
+    x, y = centre
+    return closed(((x - radius, y, 1.0), (x + radius, y, 1.0)))
+
+
+def arm_outline(arm: float, width: float, beyond: float | None = None) -> Outline:
+    """An arm in its own axes; the pivot end is always a half circle.
+
+    `beyond` None: the rod end is a half circle too.  A number: it is cut square that many mm
+    past the rod's centre.
+    """
+    r = width / 2.0
+    if beyond is None:
+        return closed(((0.0, -r, 0.0), (arm, -r, 1.0), (arm, r, 0.0), (0.0, r, 1.0)))
+    end = arm + beyond
+    return closed(((0.0, -r, 0.0), (end, -r, 0.0), (end, r, 0.0), (0.0, r, 1.0)))
+
+
+def square_arm(arm: float, width: float, beyond: float) -> Outline:
+    """An arm cut square at both ends, `beyond` mm past pivot and rod centre."""
+    return oblong(-beyond, -width / 2.0, arm + beyond, width / 2.0)
+
+
+def rod_body(diameter: float, lane: tuple[float, float], name: str = "rod") -> Body:
+    """The rod as a body."""
+    outline = disc(Point(0.0, 0.0), diameter / 2.0)
+    return Body(name=name, outlines=(outline,), lane=lane, carrier=Carrier.ROD)
+
+
+def contour_above(outline: Outline) -> tuple[Segment, ...]:
+    """The upper side of an anticlockwise outline as an open chain from its left to its right end.
+
+    The chain starts at the highest corner of the left end and ends at that of the right end.
+    """
+    points = outline.points
+    left = min(range(len(points)), key=lambda i: (round(points[i].x, 6), -points[i].y))
+    right = max(range(len(points)), key=lambda i: (round(points[i].x, 6), points[i].y))
+    count = len(points)
+    run = [outline.segments[(right + k) % count] for k in range((left - right) % count)]
+    return tuple(s.reversed() for s in reversed(run))
+
+
+def bounds(bodies: Iterable[Body]) -> tuple[float, float, float, float]:
+    """Smallest x, smallest y, largest x, largest y of bodies in their carriers' axes."""
+    boxes = [outline.bounds for body in bodies for outline in body.outlines]
+    if not boxes:
+        return math.inf, math.inf, -math.inf, -math.inf
+    x0, y0, x1, y1 = zip(*boxes, strict=True)
+    return min(x0), min(y0), max(x1), max(y1)

@@ -1,0 +1,231 @@
+"""Does it move?  The least gap of every pair of bodies over the whole travel, or how they clash.
+
+Each kind of pair has its own exact view of the motion: back against frame is one turn about the
+hinge, arm against back one turn about the pivot, the rod against the frame a chain of lines and
+arcs, and only the arm against the frame needs the travel stretch by stretch.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from flatpack.geometry import Point
+from flatpack.mechanism.bodies import Body, Carrier
+from flatpack.mechanism.clearing import stand_at
+from flatpack.mechanism.clearance import Carried, Span, Turn, search, swept_box
+from flatpack.mechanism.fold import fold_range, stand_at_fold
+from flatpack.mechanism.pairs import Pair, first_below, gap_at, pairs, place_at
+from flatpack.mechanism.path import Path
+from flatpack.mechanism.rodway import rod_least
+from flatpack.mechanism.track import Phase, Stand
+
+REACH = 50.0  # mm: gaps beyond this are only proved to be so
+FAR = 1e6  # more than any way along one stretch
+PERMITTED = 0.05  # mm: depth at which an intended contact counts as a clash
+
+Names = frozenset[frozenset[str]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clearance:
+    """A pair that never overlaps: its least gap in mm, and where.
+
+    `beyond` marks a gap only proved to be at least `least`; then there is no place.  `wanted` is
+    the gap asked for; a pair in `touching` is asked for none.
+    """
+
+    first: str
+    second: str
+    least: float
+    wanted: float
+    beyond: bool = False
+    degrees: float = 0.0
+    phase: Phase = Phase.RAISING
+    place: Point | None = None
+    touching: bool = False
+
+    @property
+    def enough(self) -> bool:
+        """Whether the wanted gap is kept."""
+        return self.least >= self.wanted
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clash:
+    """A pair that overlaps: greatest depth in mm, at `degrees`, and the first contact.
+
+    Depth is the shortest shift that would part the two.  `starts` is the back angle of the first
+    contact on the travel and `phase` what was being done.
+    """
+
+    first: str
+    second: str
+    depth: float
+    degrees: float
+    place: Point
+    starts: float
+    phase: Phase
+
+
+def sweep(
+    bodies: Sequence[Body],
+    path: Path,
+    *,
+    wanted: float = 0.0,
+    touching: Names = frozenset(),
+    joined: Names = frozenset(),
+    reach: float = REACH,
+) -> tuple[Clash | Clearance, ...]:
+    """Every pair that shares a lane, in order of the bodies.
+
+    `wanted` is the clearance asked for, mm.  `touching` names pairs whose contact is intended
+    (rod on rack, back on frame): these may touch, but not overlap by more than `PERMITTED`.
+    `joined` names pairs that aren't looked at.
+    """
+    folds = fold_range(path)
+    known: dict[object, Clash | Clearance] = {}
+    found: list[Clash | Clearance] = []
+    for pair in pairs(bodies, path.prop.arm, joined):
+        permitted = pair.names in touching
+        # a left part and its right-hand twin look the same from the side
+        key = (pair.still.outlines, pair.moving.outlines, *pair.carriers, permitted)
+        if key not in known:
+            known[key] = examine(pair, path, folds, wanted, permitted, reach)
+        names = {"first": pair.still.name, "second": pair.moving.name}
+        found.append(replace(known[key], **names))
+    return tuple(found)
+
+
+def examine(
+    pair: Pair,
+    path: Path,
+    folds: tuple[float, float],
+    wanted: float,
+    touching: bool = False,
+    reach: float = REACH,
+) -> Clash | Clearance:
+    """One pair over the whole travel; `folds` is the range of `fold_range`."""
+    reach = max(reach, wanted + 1.0)
+    found = _least(pair, path, folds, reach)
+    names = {"first": pair.still.name, "second": pair.moving.name}
+    wanted = 0.0 if touching else wanted
+    if found is None:
+        return Clearance(**names, least=reach, wanted=wanted, beyond=True, touching=touching)
+    least, stand, phase = found
+    allowed = PERMITTED if touching else 1e-6
+    if least >= -allowed:
+        return Clearance(
+            **names,
+            least=max(least, 0.0),
+            wanted=wanted,
+            degrees=stand.degrees,
+            phase=phase,
+            place=place_at(pair, stand),
+            touching=touching,
+        )
+    return _clash(pair, path, folds, (least, stand, phase), allowed)
+
+
+def _clash(
+    pair: Pair,
+    path: Path,
+    folds: tuple[float, float],
+    deepest: tuple[float, Stand, Phase],
+    allowed: float,
+) -> Clash:
+    least, stand, phase = deepest
+    level = -allowed if allowed > 1e-3 else 0.0
+    starts = min(
+        _contacts(pair, path, folds, level), default=(0, stand.degrees, phase)
+    )
+    return Clash(
+        first=pair.still.name,
+        second=pair.moving.name,
+        depth=-least,
+        degrees=stand.degrees,
+        place=place_at(pair, stand),
+        starts=starts[1],
+        phase=starts[2],
+    )
+
+
+def _contacts(
+    pair: Pair, path: Path, folds: tuple[float, float], level: float
+) -> Iterator[tuple[float, float, Phase]]:
+    """First contact of each two pieces that come to overlap: order on the travel, angle, phase."""
+    order = {id(s): i for i, s in enumerate(path.stretches)}
+    for part in _parts(pair):
+        if _least(part, path, folds, level) is None:
+            continue
+        first = first_below(part, path.stretches, level)
+        if first is not None:
+            stretch, stand = first
+            along = math.dist(stretch.track.start, stand.rod) + abs(stand.degrees - stretch.start)
+            yield order[id(stretch)] * FAR + along, stand.degrees, stretch.phase
+
+
+def _parts(pair: Pair) -> Iterator[Pair]:
+    if pair.rod_radius is not None:
+        yield pair
+        return
+    for still in pair.still_shapes:
+        for moving in pair.moving_shapes:
+            yield pair.narrowed(still, moving)
+
+
+def _least(
+    pair: Pair, path: Path, folds: tuple[float, float], reach: float
+) -> tuple[float, Stand, Phase] | None:
+    """The least gap, and the position and phase where it occurs; None when beyond reach."""
+    if pair.rod_radius is not None:
+        return rod_least(path, pair.still.outlines, pair.rod_radius, reach)
+    if pair.moving.carrier is Carrier.BACK:
+        return _least_of_back(pair, path, reach)
+    if pair.still.carrier is Carrier.BACK:
+        return _least_of_fold(pair, path, folds, reach)
+    found = search(_carried(pair, path), reach)
+    if found is None or not isinstance(found.span, Carried):
+        return None
+    stretch = found.span.stretch
+    return found.gap.value, stretch.at(found.share), stretch.phase
+
+
+def _least_of_back(pair: Pair, path: Path, reach: float) -> tuple[float, Stand, Phase] | None:
+    spans = _turns(pair, (0.0, 0.0), 0.0, math.radians(path.over))
+    found = search(spans, reach)
+    if found is None:
+        return None
+    return found.gap.value, stand_at(path.raising, path.over * found.share), Phase.RAISING
+
+
+def _least_of_fold(
+    pair: Pair, path: Path, folds: tuple[float, float], reach: float
+) -> tuple[float, Stand, Phase] | None:
+    """An arm or rod against the back: only the angle between them matters."""
+    found = search(_turns(pair, path.prop.pivot, *folds), reach)
+    if found is None:
+        return None
+    fold = folds[0] + (folds[1] - folds[0]) * found.share
+    stretch, stand = stand_at_fold(path, fold)
+    return found.gap.value, stand, stretch.phase
+
+
+def _turns(
+    pair: Pair, centre: tuple[float, float], start: float, end: float
+) -> Iterator[Span]:
+    for still in pair.still_shapes:
+        for moving in pair.moving_shapes:
+            yield Turn(still, moving, centre, start, end)
+
+
+def _carried(pair: Pair, path: Path) -> Iterator[Span]:
+    for moving in pair.moving_shapes:
+        for stretch in path.stretches:
+            box = swept_box(moving, stretch)
+            for still in pair.still_shapes:
+                yield Carried(still, moving, stretch, box)
+
+
+__all__ = ["PERMITTED", "REACH", "Clash", "Clearance", "examine", "gap_at", "sweep"]
