@@ -150,6 +150,13 @@ TITLE_FIELDS = {
     "type": "document type", "scale": "scale", "projection": "first angle",
 }  # fmt: skip
 PARTS_HEADER = ("mark", "part", "off")
+MORE_PARTS = "more: see the cutting list"
+
+
+def pitch(pitch_mm: str, width: str, gap: str) -> str:
+    """Slats: pitch, said as what it is made of."""
+    return f"pitch {pitch_mm} = {width} slat + {gap} gap"
+
 
 # --- lists --------------------------------------------------------------------------------------
 

@@ -1,0 +1,161 @@
+"""Bodies seen along an axis: what their visible faces look like on paper, in model mm.
+
+                 up
+side view         |          right x up = toward (the reader)
+of a prism        +--- right
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from flatpack.drawings.boxes import Box
+from flatpack.geometry import Frame, Outline, Point, Segment, Vec, X, Y, Z
+from flatpack.geometry.shapes import disc
+from flatpack.model import Assembly
+
+_FLAT = 1e-9
+_SAGITTA = 0.3
+"""Arcs seen at a slope are drawn as chords no further than this from the true line, mm."""
+_SHARP = math.cos(math.radians(20.0))
+"""Corners that turn less than this are tangents of a rounding: no edge is drawn."""
+
+
+class View(NamedTuple):
+    """A direction of sight: the piece's directions that lie right, up and towards the reader."""
+
+    name: str
+    right: Vec
+    up: Vec
+    toward: Vec
+
+    def at(self, place: Vec) -> Point:
+        """A place of the piece on the paper, model mm."""
+        return Point(place.dot(self.right), place.dot(self.up))
+
+
+#: First angle (ISO 5456-2): plan below the side view, the view from its left to its right.
+SIDE = View("side", X, Z, Y.negated())
+PLAN = View("plan", X, Y, Z)
+FRONT = View("front", Y.negated(), Z, X.negated())
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """An upright prism in a frame; `key` names the part or fastener, `openings` go through."""
+
+    key: str
+    frame: Frame
+    outline: Outline
+    low: float
+    high: float
+    openings: tuple[Outline, ...] = ()
+
+    def corners(self) -> tuple[Vec, ...]:
+        """The eight corners of the box round it."""
+        x0, y0, x1, y1 = self.outline.bounds
+        return tuple(
+            self.frame.place(x, y, z)
+            for x in (x0, x1)
+            for y in (y0, y1)
+            for z in (self.low, self.high)
+        )
+
+
+def bodies(assembly: Assembly) -> tuple[Body, ...]:
+    """Parts, bars, wheels, hinges, and heads and nuts of bolts."""
+    parts = (
+        Body(key, p.frame, p.outline, 0.0, p.thickness, p.openings)
+        for key, p in assembly.parts.items()
+    )
+    bars = (
+        Body(key, b.frame, disc(b.stock.diameter / 2.0), 0.0, b.length)
+        for key, b in assembly.bars.items()
+    )
+    metal = (
+        Body(solid.name, solid.frame, solid.outline, solid.low, solid.high)
+        for fastener in assembly.fasteners
+        if "screw" not in fastener.kind
+        for solid in fastener.solids
+        if "shank" not in solid.name and "washer" not in solid.name
+    )
+    return (*parts, *bars, *metal)
+
+
+def faces(body: Body, view: View) -> tuple[Outline, ...]:
+    """Outlines of the visible faces, furthest first; each hides what lies behind it."""
+    slope = body.frame.z.dot(view.toward)
+    if abs(slope) > 1.0 - _FLAT:
+        return (_square_on(body, view, slope),)
+    strips = sorted(_strips(body, view), key=lambda strip: strip[0])
+    found = [outline for _, outline in strips]
+    if abs(slope) > _FLAT:
+        height = body.high if slope > 0.0 else body.low
+        points = [
+            view.at(body.frame.place(p.x, p.y, height)) for p in body.outline.sampled(_SAGITTA)
+        ]
+        found.append(_polygon(points))
+    return tuple(found)
+
+
+def _square_on(body: Body, view: View, slope: float) -> Outline:
+    """The face itself, with its true arcs; seen from behind, their turn is the other way."""
+    height = body.high if slope > 0.0 else body.low
+    a, b = body.frame.x, body.frame.y
+    turned = a.dot(view.right) * b.dot(view.up) - a.dot(view.up) * b.dot(view.right)
+    place = {p: view.at(body.frame.place(p.x, p.y, height)) for p in body.outline.points}
+    sign = 1.0 if turned > 0.0 else -1.0
+    return Outline(
+        tuple(Segment(place[s.start], place[s.end], sign * s.bulge) for s in body.outline)
+    )
+
+
+def _strips(body: Body, view: View) -> Iterator[tuple[float, Outline]]:
+    """Sides that face the reader, with the depth of their middles."""
+    for run in _visible_runs(body, view):
+        bottom = [body.frame.place(p.x, p.y, body.low) for p in run]
+        top = [body.frame.place(p.x, p.y, body.high) for p in reversed(run)]
+        middle = body.frame.place(*run[len(run) // 2], (body.low + body.high) / 2.0)
+        yield middle.dot(view.toward), _polygon([view.at(v) for v in (*bottom, *top)])
+
+
+def _visible_runs(body: Body, view: View) -> Iterator[list[Point]]:
+    """Stretches of the outline that face the reader, parted at sharp corners."""
+    dx, dy = body.frame.x.dot(view.toward), body.frame.y.dot(view.toward)
+    points = body.outline.sampled(_SAGITTA)
+    run: list[Point] = []
+    last = (0.0, 0.0)
+    for a, b in zip(points, (*points[1:], points[0]), strict=True):
+        length = math.hypot(b.x - a.x, b.y - a.y)
+        out = ((b.y - a.y) / length, (a.x - b.x) / length)
+        seen = out[0] * dx + out[1] * dy > _FLAT
+        smooth = out[0] * last[0] + out[1] * last[1] > _SHARP
+        if run and not (seen and smooth):
+            yield run
+            run = []
+        if seen:
+            run = [*run, b] if run else [a, b]
+        last = out
+    if run:
+        yield run
+
+
+def _polygon(points: list[Point]) -> Outline:
+    """Closed polygon; points on one another are taken once, so that no side has no length."""
+    kept: list[Point] = []
+    for p in points:
+        if not kept or math.hypot(p.x - kept[-1].x, p.y - kept[-1].y) > 1e-6:
+            kept.append(p)
+    if len(kept) > 1 and math.hypot(kept[0].x - kept[-1].x, kept[0].y - kept[-1].y) <= 1e-6:
+        kept.pop()
+    return Outline(tuple(Segment(a, b) for a, b in zip(kept, (*kept[1:], kept[0]), strict=True)))
+
+
+def view_box(body: Body, view: View) -> Box:
+    """The box round a body on the paper, model mm."""
+    points = [view.at(v) for v in body.corners()]
+    xs, ys = [p.x for p in points], [p.y for p in points]
+    return min(xs), min(ys), max(xs), max(ys)
