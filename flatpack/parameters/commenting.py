@@ -7,6 +7,7 @@ taking away the "#" sets them.
 from __future__ import annotations
 
 import json
+import re
 import textwrap
 from collections.abc import Iterator
 from typing import Any
@@ -16,10 +17,12 @@ from flatpack.parameters.records import specs_of
 from flatpack.parameters.specs import UNSET, BoardChoice, Spec
 
 _WIDTH = 92
+_WHOLE = re.compile(r'"[^"]*"|\{[^}]*\}|\[[^]]*\]')
 _HEAD = (
     'Lengths are mm as a number, or text with a unit: 18, "18 mm", "1.8 cm", "3/4 in", '
     '"1 1/2 in", "2 ft 6 in". A line that starts with # and a key is left for flatpack to '
-    "derive; take the # away to set it."
+    "derive; take the # away to set it. `flatpack list` tells the names of boards, hardware and "
+    "workshops. Angles are degrees."
 )
 
 
@@ -51,7 +54,9 @@ def toml_value(value: Any) -> str:
 
 
 def _prose(text: str) -> list[str]:
-    return ["# " + line for line in textwrap.wrap(" ".join(text.split()), _WIDTH)]
+    # What stands in quotation marks or brackets isn't broken at the end of a line.
+    whole = _WHOLE.sub(lambda m: m.group().replace(" ", "\0"), " ".join(text.split()))
+    return ["# " + row.replace("\0", " ") for row in textwrap.wrap(whole, _WIDTH)]
 
 
 def _body(cls: Any, made: Any, path: str, mark: str = "") -> Iterator[str]:

@@ -17,7 +17,7 @@ The plural forms (`lengths`, `angles`, `counts`, `numbers`, `texts`) are arrays.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, NamedTuple, TypeVar, cast
+from typing import Any, NamedTuple, TypeVar, cast, overload
 
 T = TypeVar("T")
 
@@ -211,7 +211,11 @@ def date(default: T, *, does: str, example: object = None) -> T:
     return _as(default, Spec("date", default, does, example=example))
 
 
-def board(default: str | None, *, does: str) -> Any:
+@overload
+def board(default: str, *, does: str) -> BoardChoice: ...
+@overload
+def board(default: None, *, does: str) -> BoardChoice | None: ...
+def board(default: str | None, *, does: str) -> BoardChoice | None:
     """A board: `"ply-18"`, or `{ profile = "ply-18", measured = 17.6 }`; None: optional."""
     choice_made = None if default is None else BoardChoice(default)
     spec = Spec("board", choice_made, does, least=1.0, most=200.0, among="boards")

@@ -20,6 +20,7 @@ class Boards:
 
     side: BoardChoice = keys.board("ply-18", does="the two sides")
     shelf: BoardChoice = keys.board("ply-12", does="the shelves")
+    back: BoardChoice | None = keys.board(None, does="the back; left out: none")
 
 
 @record

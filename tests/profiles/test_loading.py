@@ -50,6 +50,13 @@ def test_only_what_is_asked_for_is_read():
     assert texts.asked == ["p/boards/oak-20.toml"]
 
 
+def test_profiles_used_so_far():
+    profiles = load({"boards/oak-20.toml": BOARD, "boards/ash-20.toml": BOARD})
+    assert profiles.used() == ()
+    made = profiles.board("oak-20")
+    assert profiles.used() == (("boards", "oak-20", made),)
+
+
 def test_later_folder_overrides():
     own = BOARD.replace("19.5", "19.1")
     profiles = load({"shipped/boards/oak-20.toml": BOARD, "own/boards/oak-20.toml": own})
