@@ -95,7 +95,7 @@ _ALLOWED: dict[str, Any] = {
     "count": lambda spec: f"a whole number, {bounds(spec)}",
     "choice": lambda spec: words(spec.choices),
     "flag": lambda _: "true or false",
-    "text": lambda spec: f"one line of text, {spec.longest} letters at most",
+    "text": lambda spec: spec.form or f"one line of text, {spec.longest} letters at most",
     "date": lambda _: 'a day such as "2030-05-01"',
     "board": _board,
     "item": lambda spec: f"the name of one of the {spec.among.replace('-', ' ')}",

@@ -96,10 +96,12 @@ def read_record(
     known: Known | None = None,
     error: type[FaultsError] = ParameterErrors,
     given: Mapping[str, Any] | None = None,
+    check: Check | None = None,
 ) -> Any:
     """A record from a text that holds nothing else.
 
-    `given` are values that the caller knows and the text may not state, such as a profile's key.
+    `given` are values that the caller knows and the text may not state, such as a profile's key;
+    `check` yields what doesn't go together.
 
     Raises:
         ReadError: the text isn't TOML.
@@ -112,6 +114,8 @@ def read_record(
         value = describing.shown(raw[key])
         misfits.append(((key,), value, "", "", "unknown key: it follows from the file's name"))
     record = _table(cls, {**raw, **(given or {})}, (), known or {}, misfits)
+    if check is not None and not misfits:
+        misfits.extend(_conflict(c) for c in check(record))
     if misfits:
         raise _placed(misfits, source, file, error)
     return record

@@ -85,6 +85,11 @@ def _board(spec: Spec) -> dict[str, Any]:
     return {"anyOf": [{"type": "string"}, table]}
 
 
+def _text(spec: Spec) -> dict[str, Any]:
+    made = {"type": "string", "maxLength": spec.longest}
+    return {**made, "pattern": f"^(?:{spec.pattern})$"} if spec.pattern else made
+
+
 _SHAPES: dict[str, Any] = {
     "length": _length,
     "pair": lambda spec: {"type": "array", "items": _length(spec), "minItems": 2, "maxItems": 2},
@@ -93,7 +98,7 @@ _SHAPES: dict[str, Any] = {
     "count": lambda spec: {"type": "integer", "minimum": spec.least, "maximum": spec.most},
     "choice": lambda spec: {"enum": list(spec.choices)},
     "flag": lambda _: {"type": "boolean"},
-    "text": lambda spec: {"type": "string", "maxLength": spec.longest},
+    "text": _text,
     "date": lambda _: {"type": "string"},
     "board": _board,
     "item": lambda _: {"type": "string"},

@@ -45,6 +45,7 @@ class Spec(NamedTuple):
 
     `least` and `most` bound the value (of each entry in an array), `fewest` and `most_count` the
     number of entries, `longest` the letters of a text.  `among` names the profiles to choose from.
+    A text must match the whole of `pattern`, which `form` tells in words.
     """
 
     kind: str
@@ -61,6 +62,8 @@ class Spec(NamedTuple):
     among: str = ""
     record: Any = None
     example: Any = None
+    pattern: str = ""
+    form: str = ""
 
     @property
     def optional(self) -> bool:
@@ -193,9 +196,18 @@ def flag(default: T, *, does: str) -> T:
     return _as(default, Spec("flag", default, does))
 
 
-def text(default: T, *, does: str, longest: int = 200, example: object = None) -> T:
-    """One line of text."""
-    return _as(default, Spec("text", default, does, longest=longest, example=example))
+def text(
+    default: T,
+    *,
+    does: str,
+    longest: int = 200,
+    example: object = None,
+    pattern: str = "",
+    form: str = "",
+) -> T:
+    """One line of text; `pattern` is a regular expression for all of it, `form` its meaning."""
+    spec = Spec("text", default, does, longest=longest, example=example)
+    return _as(default, spec._replace(pattern=pattern, form=form))
 
 
 def texts(

@@ -6,6 +6,7 @@ the checked value or raises `NotAllowedError`; `reading` turns that into a fault
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Collection, Mapping
 from typing import Any, NoReturn
 
@@ -102,6 +103,8 @@ def _text(raw: Any, spec: Spec, _: Known) -> str:
         raise NotAllowedError(
             "line breaks and control characters can't be drawn", describing.allowed(spec)
         )
+    if spec.pattern and not re.fullmatch(spec.pattern, raw):
+        raise NotAllowedError("not of the right form", describing.allowed(spec))
     return raw
 
 

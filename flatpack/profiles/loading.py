@@ -17,6 +17,7 @@ from typing import Any
 from flatpack.errors import Fault, ProfileError
 from flatpack.parameters import BoardChoice, nearest, quoted, read_record, replace, words
 from flatpack.profiles.boards import Board
+from flatpack.profiles.conflicts import CHECKS
 from flatpack.profiles.fasteners import CoachBolt, FurnitureBolt, HexBolt, Screw
 from flatpack.profiles.finishing import Finish, Glue
 from flatpack.profiles.fittings import BarrelNut, Hinge, Insert, Nut, Washer
@@ -97,9 +98,14 @@ class Profiles:
         path = self._paths.get(kind, {}).get(key)
         if path is None:
             raise ProfileError((self._unknown(kind, key),))
-        given = {"key": key}
         return read_record(
-            KINDS[kind], self._texts[path], path, known=self.known, error=ProfileError, given=given
+            KINDS[kind],
+            self._texts[path],
+            path,
+            known=self.known,
+            error=ProfileError,
+            given={"key": key},
+            check=CHECKS.get(kind),
         )
 
     def _unknown(self, kind: str, key: str) -> Fault:

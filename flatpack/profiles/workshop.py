@@ -58,8 +58,21 @@ class LayerStyle:
     """How this shop wants one layer: any of name, short name, colour, line, weight."""
 
     layer: str = choice(UNSET, LAYERS, does="the layer that is restyled")
-    name: str | None = text(None, longest=255, does="its name in files with long names")
-    short: str | None = text(None, longest=31, does="its name in R12: A-Z 0-9 _ - $")
+    name: str | None = text(
+        None,
+        longest=255,
+        does="its name in files with long names",
+        pattern=r"""[^<>/\\":;?*|=,`']+""",
+        form="""1 to 255 letters without < > / \\ " : ; ? * | = , ` '""",
+        example="Outline",
+    )
+    short: str | None = text(
+        None,
+        does="its name in R12",
+        pattern=r"[A-Z0-9_$-]{1,31}",
+        form="1 to 31 of A-Z 0-9 _ - $",
+        example="OUTLINE",
+    )
     colour: int | None = count(None, least=1, most=255, does="index colour")
     line: str | None = choice(None, LINES, does="line type")
     weight: str | None = choice(None, WEIGHTS, does="line width in mm")
