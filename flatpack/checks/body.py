@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from typing import Any, NamedTuple
 
 from flatpack.checks.bored import Bored
@@ -82,15 +83,19 @@ class Body:
         return self._kept[key]
 
     def _whole(self, r: float) -> Iterator[Slab]:
-        shape = shrunk(polygon(self.outline), r)
+        radius = self.disc_radius
+        if radius is None:
+            shape = shrunk(_polygon(self.outline), r)
+        else:
+            shape = round_shape(max(radius - r, 1e-9))
         low, high = self.low + r, self.high - r
         if not shape.is_empty and low <= high:
             yield Slab(low, high, shape)
 
     def _layers(self, r: float) -> Iterator[Slab]:
         for low, high, shape in self.whole(r):
-            solid = without(shape, [grown(polygon(o), r) for o in self.openings])
-            cuts = [(c.low - r, c.high + r, grown(polygon(c.outline), r)) for c in self.cuts]
+            solid = without(shape, [grown(_polygon(o), r) for o in self.openings])
+            cuts = [(c.low - r, c.high + r, grown(_polygon(c.outline), r)) for c in self.cuts]
             levels = {low, high, *(z for c in cuts for z in c[:2] if low < z < high)}
             heights = sorted(levels)
             for z0, z1 in zip(heights, heights[1:], strict=False):
@@ -102,6 +107,18 @@ class Body:
     def cut_short(self, low: float, high: float) -> Body:
         """The same body between other heights."""
         return replace(self, low=low, high=high, _kept={})
+
+
+@lru_cache(maxsize=256)
+def round_shape(radius: float) -> Any:
+    """Polygon of a disc about the origin; a piece has few sizes of screw and bolt."""
+    return polygon(disc(radius))
+
+
+@lru_cache(maxsize=512)
+def _polygon(outline: Outline) -> Any:
+    """The outline's polygon, kept while the depth of an overlap is sought."""
+    return polygon(outline)
 
 
 def _square(outline: Outline) -> bool:
