@@ -59,9 +59,10 @@ def imports(tree: ast.AST) -> set[str]:
     nodes = list(ast.walk(tree))
     found = {alias.name for n in nodes if isinstance(n, ast.Import) for alias in n.names}
     for node in nodes:
-        if isinstance(node, ast.ImportFrom) and node.module:
+        if isinstance(node, ast.ImportFrom):
             assert node.level == 0, "imports name the whole path"
-            found |= {f"{node.module}.{a.name}" for a in node.names} if node.module == "flatpack" else {node.module}  # fmt: skip
+            whole = str(node.module)
+            found |= {f"{whole}.{a.name}" for a in node.names} if whole == "flatpack" else {whole}
     return found
 
 

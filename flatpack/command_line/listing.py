@@ -16,8 +16,8 @@ _APART = ("boards", "workshops", "finishes", "notches")
 
 #: What is told of each kind beside key and name: column -> attribute of the profile.
 _COLUMNS: dict[str, dict[str, str]] = {
-    "boards": {"sold as": "kind", "nominal mm": "nominal", "measured mm": "thickness",
-               "widths mm": "widths", "sheets mm": "sheets"},
+    "boards": {"sold as": "kind", "measured mm": "thickness", "widths mm": "widths",
+               "sheets mm": "sheets"},
     "workshops": {"process": "process", "DXF": "dxf", "cutters mm": "cutters"},
     "finishes": {"kind": "kind", "coats": "coats"},
     "glues": {"water": "water_class"},

@@ -40,6 +40,7 @@ class Terminal:
     def complain(self, text: str) -> None:
         """A line on standard error, clear of any progress."""
         self.progress("")
+        self.out.flush()  # so that both read in order where they go to one file
         print(text, file=self.err)
 
     def progress(self, text: str) -> None:
