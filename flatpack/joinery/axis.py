@@ -108,13 +108,21 @@ def spread(low: float, high: float, count: int) -> tuple[float, ...]:
 
 
 def kept_clear(
-    places: Sequence[float], low: float, high: float, blocked: Sequence[tuple[float, float]]
+    places: Sequence[float],
+    low: float,
+    high: float,
+    blocked: Sequence[tuple[float, float]],
+    apart: float,
 ) -> tuple[float, ...]:
-    """Places moved as little as can be so that none lies within a blocked stretch.
+    """Places moved as little as can be, clear of blocked stretches and `apart` from each other.
 
     A place that can't be moved clear within low..high stays; the checks then say so.
     """
-    return tuple(_nearest_clear(p, low, high, blocked) for p in places)
+    taken, found = list(blocked), []
+    for place in places:
+        found.append(_nearest_clear(place, low, high, taken))
+        taken.append((found[-1] - apart, found[-1] + apart))
+    return tuple(found)
 
 
 def _nearest_clear(

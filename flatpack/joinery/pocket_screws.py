@@ -21,6 +21,8 @@ from flatpack.profiles import PocketJig, Screw
 
 BIT_LENGTH = 150.0
 """Length of the long driver bit sold with pocket-hole jigs, mm (common practice, no source)."""
+POCKETS_APART = 8.0
+"""Wood left between two pockets side by side, mm (common practice, no source)."""
 CHUCK = (22.0, 120.0)
 """Radius and length of a drill driver's chuck behind the bit, mm (common practice, no source)."""
 
@@ -113,7 +115,8 @@ class PocketScrews:
         ]
         margin = min(self.margin, (high - low) / 4.0)
         wanted = spread(low, high, self.count)
-        return kept_clear(wanted, low + margin, high - margin, blocked)
+        apart = self.jig.drill + POCKETS_APART
+        return kept_clear(wanted, low + margin, high - margin, blocked, apart)
 
     def _one(
         self, part: Part, mate: Part, along: Vec, place: float, length: float, number: int
@@ -147,8 +150,8 @@ class PocketScrews:
             edge="end" if abs(inward.x) > 0.5 else "long edge",
             purpose=f"pocket screw into {mate.title.lower()}",
         )
-        axis = self.outward.plus(Vec(0.0, 0.0, 0.0))
-        axis = Vec(*(o * math.cos(slope) for o in axis)).plus(self.pocket_face, -math.sin(slope))
+        out = Vec(*(o * math.cos(slope) for o in self.outward))
+        axis = out.plus(self.pocket_face, -math.sin(slope))
         return hole, self._screw(part, mate, leave, axis, length, number)
 
     def _screw(

@@ -33,7 +33,7 @@ class Frame:
     """Side rails and end rails."""
 
     rail_width: float = keys.length(
-        126.0, least=60, most=300, does="depth of the rails; planed boards: nearest sold"
+        130.0, least=60, most=300, does="depth of the rails; planed boards: nearest sold"
     )
     leg_width: float = keys.length(
         76.0, least=45, most=200, does="width of the legs; planed boards: nearest sold"

@@ -1,0 +1,56 @@
+"""The boards and hardware that a bench is made of, looked up once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from flatpack.pieces.bench.parameters import Bench
+from flatpack.profiles import (
+    BarrelNut,
+    Board,
+    CoachBolt,
+    FurnitureBolt,
+    Insert,
+    Nut,
+    PocketJig,
+    Profiles,
+    Screw,
+    Washer,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stock:
+    """Boards by use, and the fixings."""
+
+    frames: Board
+    slats: Board
+    arms: Board
+    jig: PocketJig
+    pocket_screw: Screw
+    wood_screw: Screw
+    bolt: CoachBolt
+    nut: Nut
+    washer: Washer
+    undoing: FurnitureBolt
+    barrel_nut: BarrelNut
+    insert: Insert
+
+
+def stock_for(p: Bench, profiles: Profiles) -> Stock:
+    """What the keys name."""
+    timber = p.boards.timber
+    return Stock(
+        frames=profiles.board(p.boards.frames or timber),
+        slats=profiles.board(p.boards.slats or timber),
+        arms=profiles.board(p.boards.arms or timber),
+        jig=profiles.pocket_jig(p.fixings.jig),
+        pocket_screw=profiles.screw(p.fixings.pocket_screw),
+        wood_screw=profiles.screw(p.fixings.wood_screw),
+        bolt=profiles.coach_bolt(p.fixings.bolt),
+        nut=profiles.nut(p.fixings.nut),
+        washer=profiles.washer(p.fixings.washer),
+        undoing=profiles.furniture_bolt(p.fixings.knock_down_bolt),
+        barrel_nut=profiles.barrel_nut(p.fixings.barrel_nut),
+        insert=profiles.insert(p.fixings.insert),
+    )
