@@ -12,6 +12,7 @@ from flatpack.errors import FaultsError, ReadError
 from flatpack.profile_files import shipped_folder
 from flatpack.profiles import KINDS, Profiles, load
 
+_MOST_SHOWN = 10
 _APART = ("boards", "workshops", "finishes", "notches")
 
 #: What is told of each kind beside key and name: column -> attribute of the profile.
@@ -86,6 +87,8 @@ def _told(value: object) -> str:
     if isinstance(value, tuple):
         if value and isinstance(value[0], tuple):
             return ", ".join(" x ".join(map(_told, pair)) for pair in value)
+        if len(value) > _MOST_SHOWN:
+            return f"{_told(value[0])} to {_told(value[-1])}, {len(value)} sizes"
         return " ".join(map(_told, value))
     return f"{value:g}" if isinstance(value, float) else str(value)
 
