@@ -10,11 +10,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from flatpack.drawings.figures import mm
 from flatpack.drawings.ga_dimensions import Measure, Room, measures, room_of
+from flatpack.drawings.ga_marks import placed_marks
 from flatpack.drawings.hiding import painted
 from flatpack.drawings.marks import bar_groups, groups
 from flatpack.drawings.projection import FRONT, PLAN, SIDE, Body, View, bodies, faces
@@ -93,14 +94,23 @@ def _sheet(
     sheet: tuple[int, int],
     code: str,
 ) -> Drawing:
-    views = [s for view, _ in layout.origins for s in _view(found, view, layout)]
+    ordered = [(view, painted(found, view)) for view, _ in layout.origins]
+    views = [s for view, some in ordered for s in _view(some, view, layout)]
+    marks = placed_marks(assembly, ordered, layout.at)
     dims = [s for m in measures(assembly, found) for s in _dimension(m, layout)]
     name = f"{assembly.name}, {title}" if title else assembly.name
     heading = Heading(
         name, code, assembly.date, f"{sheet[0]}/{sheet[1]}", words.GENERAL_ARRANGEMENT,
         f"1:{mm(1.0 / layout.scale)}",
     )  # fmt: skip
-    every = (*views, *dims, *_titles(layout), *_parts_list(assembly, layout), *sheet_frame(heading))
+    every = (
+        *views,
+        *marks,
+        *dims,
+        *_titles(layout),
+        *_parts_list(assembly, layout),
+        *sheet_frame(heading),
+    )
     stem = "-".join(("general-arrangement", *title.lower().split()))
     notes = (("piece", assembly.name), ("code", code), ("scale", heading.scale))
     return Drawing(stem, f"{words.GENERAL_ARRANGEMENT}: {name}", (0.0, 0.0, WIDTH, HEIGHT), every,
@@ -109,9 +119,7 @@ def _sheet(
 
 def _view(found: tuple[Body, ...], view: View, layout: _Layout) -> Iterator[Stroke]:
     """Bodies painted furthest first; what is drawn again nearer by is left out further off."""
-    shapes = [
-        _reduced(face, view, layout) for body in painted(found, view) for face in faces(body, view)
-    ]
+    shapes = [_reduced(face, view, layout) for body in found for face in faces(body, view)]
     last = {outline: number for number, outline in enumerate(shapes)}
     for number, outline in enumerate(shapes):
         if last[outline] == number:
@@ -148,7 +156,7 @@ def _parts_list(assembly: Assembly, layout: _Layout) -> Iterator[Stroke]:
     """Marks, names and counts above the title block, where there is room for them."""
     rows = [(g.mark, g.part.title, str(g.count)) for g in groups(assembly)]
     rows += [(g.mark, g.bar.name, str(g.count)) for g in bar_groups(assembly)]
-    x0, y0, x1, _ = FRAME
+    _, y0, x1, _ = FRAME
     front = layout.at(FRONT, FRONT.at(layout.low.low))
     left, bottom = x1 - sum(_LIST) - 4.0, y0 + BLOCK_HIGH + 6.0
     plan_right = layout.at(PLAN, PLAN.at(layout.low.high)).x
@@ -159,8 +167,3 @@ def _parts_list(assembly: Assembly, layout: _Layout) -> Iterator[Stroke]:
         rows = [*rows[: size - 1], ("", words.MORE_PARTS, "")]
     top = bottom + (len(rows) + 1) * 5.0
     yield from ruled_table(words.PARTS_HEADER, rows, _LIST, Point(left, top))
-
-
-def silhouettes(found: Iterable[Body], view: View) -> tuple[Outline, ...]:
-    """Visible faces in the order of painting, model mm: for other sheets that show the piece."""
-    return tuple(f for body in painted(tuple(found), view) for f in faces(body, view))

@@ -67,7 +67,7 @@ def _nearer(a: _Item, b: _Item, view: View) -> float:
 
 
 def _parted(a: _Item, b: _Item, view: View) -> float | None:
-    """By a face of `b` beyond which `a` lies: its slope towards the reader; None if there is none."""
+    """Slope towards the reader of the face of `b` beyond which `a` lies; None without one."""
     frame = b.body.frame
     x0, y0, x1, y1 = b.body.outline.bounds
     best: float | None = None

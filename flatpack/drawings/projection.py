@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import NamedTuple
 
 from flatpack.drawings.boxes import Box
@@ -125,22 +126,31 @@ def _strips(body: Body, view: View) -> Iterator[tuple[float, Outline]]:
 def _visible_runs(body: Body, view: View) -> Iterator[list[Point]]:
     """Stretches of the outline that face the reader, parted at sharp corners."""
     dx, dy = body.frame.x.dot(view.toward), body.frame.y.dot(view.toward)
-    points = body.outline.sampled(_SAGITTA)
     run: list[Point] = []
-    last = (0.0, 0.0)
-    for a, b in zip(points, (*points[1:], points[0]), strict=True):
-        length = math.hypot(b.x - a.x, b.y - a.y)
-        out = ((b.y - a.y) / length, (a.x - b.x) / length)
-        seen = out[0] * dx + out[1] * dy > _FLAT
-        smooth = out[0] * last[0] + out[1] * last[1] > _SHARP
-        if run and not (seen and smooth):
+    before = body.outline.segments[-1]
+    for segment in body.outline.segments:
+        if run and _sharp(before, segment):
             yield run
             run = []
-        if seen:
-            run = [*run, b] if run else [a, b]
-        last = out
+        for a, b in _chords(segment):
+            if (b.y - a.y) * dx + (a.x - b.x) * dy > _FLAT:  # its outward direction
+                run = [*run, b] if run else [a, b]
+            elif run:
+                yield run
+                run = []
+        before = segment
     if run:
         yield run
+
+
+def _chords(segment: Segment) -> Iterator[tuple[Point, Point]]:
+    points = (*segment.sampled(_SAGITTA), segment.end)
+    return pairwise(points)
+
+
+def _sharp(before: Segment, after: Segment) -> bool:
+    a, b = before.direction(1.0), after.direction(0.0)
+    return a.x * b.x + a.y * b.y < _SHARP
 
 
 def _polygon(points: list[Point]) -> Outline:

@@ -63,7 +63,8 @@ def _line(x0: float, y0: float, x1: float, y1: float) -> Stroke:
 
 def first_angle_sign(x: float, y: float) -> Iterator[Stroke]:
     """The sign of first-angle projection (ISO 5456-2): a cut cone, small end left, seen from it."""
-    cone = closed(((x - 5.0, y - 1.2, 0.0), (x, y - 2.5, 0.0), (x, y + 2.5, 0.0), (x - 5.0, y + 1.2, 0.0)))  # fmt: skip
+    ends = ((x - 5.0, y - 1.2), (x, y - 2.5), (x, y + 2.5), (x - 5.0, y + 1.2))
+    cone = closed((px, py, 0.0) for px, py in ends)
     yield Stroke("thin-line", Closed(cone))
     for radius in (1.2, 2.5):
         yield Stroke("thin-line", Circle(Point(x + 6.0, y), radius))

@@ -30,7 +30,7 @@ DOWN = Z.negated()
 
 def _across(x: float, top: float, width: float) -> Frame:
     """Frame of a slat whose grain runs across the piece, show face up, from x to x + width."""
-    return Frame(Vec(x + width, 0.0, top), Y, X.negated(), Z)
+    return Frame(Vec(x + width, 0.0, top - 20.0), Y, X.negated(), Z)
 
 
 def _handed(parts: dict[str, Part], part: Part, name: str) -> None:
@@ -67,7 +67,7 @@ def _parts(ply, pine) -> dict[str, Part]:
         x = HINGE + number * (SLAT + GAP)
         parts[key] = Part(key=key, name="back slat", board=pine, group="back",
                           outline=rectangle(WIDE - 2 * t - 20, SLAT),
-                          frame=replace(_across(x, DECK, SLAT), origin=Vec(x + SLAT, t + 10, DECK)))
+                          frame=replace(_across(x, DECK, SLAT), origin=Vec(x + SLAT, t + 10, DECK - 20.0)))
     arm = Part(key="", name="prop arm", board=ply, outline=round_ended(210.0, 24.0), group="arm",
                frame=Frame(Vec(HINGE + 300.0, 62.0, DECK - 70.0), X, Z, Y.negated()))
     _handed(parts, arm, "arm")
@@ -90,7 +90,7 @@ def _joints(shelf) -> tuple[object, ...]:
                                        through=f"rail-{hand}", into=f"slat-{number + 1}",
                                        outward=Z, pocket_face=inward, count=1, jig=jig,
                                        screw=screw))
-        for number, (x, z) in enumerate(((130.0, 238.0), (150.0, 218.0))):
+        for number, (x, z) in enumerate(((130.0, 238.0), (150.0, 224.0))):
             joints.append(BoltThrough(key=f"leg-{hand}-{number}", step="frame",
                                       through=(f"rail-{hand}", f"leg-{hand}"),
                                       place=Vec(x, y, z), direction=inward, bolt=bolt, nut=nut,
