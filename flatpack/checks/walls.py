@@ -1,0 +1,203 @@
+"""Wood about each hole: inside the outline, walls, edge and end distance, floors.
+
+    |<- end distance ->|              end and edge distance: from the hole's centre, along and
+    |                  (+)  ---       across the grain, to where the outline is met
+    |                        | edge   wall: shortest way to the outline, less the radius
+    '-----------------------'
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import Any
+
+from flatpack.checks.bored import Bored, known
+from flatpack.checks.footprint import footprint
+from flatpack.checks.limits import Limit, Limits
+from flatpack.checks.setting import Setting, alike
+from flatpack.finding import Finding, Severity
+from flatpack.geometry.polygon import crossings, grown, to_boundary
+from flatpack.model import Part
+
+DRAWN = 0.02
+"""Chords of two arcs may stand this far apart though the arcs agree, mm."""
+SPLITS = "solid wood splits there; "
+
+
+def check_walls(setting: Setting) -> Iterator[Finding]:
+    """Every hole lies in its part with enough wood about it."""
+    for part, keys in setting.distinct:
+        for feature in part.features:
+            if not known(feature):
+                text = f"{feature.callout()}: the checks don't know this kind of work"
+                yield Finding("walls", "not done", part.key, text + alike(keys))
+        face = setting.face(part)
+        around = grown(face, DRAWN)
+        for hole in setting.bored[part.key]:
+            if not around.covers(footprint(part, hole)):
+                yield _say("hole-outside", "fault", part, hole, "runs out of the outline", keys)
+            elif hole.kind == "pocket":
+                yield from _pocket(setting.limits, part, face, hole, keys)
+            elif hole.kind == "edge":
+                yield from _edge_hole(setting.limits, part, face, hole, keys)
+            else:
+                yield from _face_hole(setting.limits, part, face, hole, keys)
+
+
+def use(hole: Bored) -> str:
+    """What the hole is for, from the fit that sized it: bolt, bar, screw, or other."""
+    fit = str(getattr(hole.feature, "fit", ""))
+    for word in ("bolt", "pivot", "rod", "screw"):
+        if word in fit:
+            return {"pivot": "bolt"}.get(word, word)
+    return "other"
+
+
+def _face_hole(
+    limits: Limits, part: Part, face: Any, hole: Bored, keys: tuple[str, ...]
+) -> Iterator[Finding]:
+    yield from _floor(limits, part, hole, keys)
+    if hole.kind == "sink":
+        return
+    radius = hole.diameter / 2.0
+    wall = face.boundary.distance(footprint(part, hole))
+    kind = use(hole)
+    least = limits.pilot_wall_least if kind == "screw" else limits.wall_least
+    if wall < least.value:
+        yield _short("hole-wall", "fault", part, hole, "wall to the edge", wall, least, keys)
+    elif kind != "screw" and wall < limits.round_end_wanted.value and _at_round_end(part, hole):
+        yield _short(
+            "round-end-wall", "warning", part, hole, "wall left at the rounded end", wall,
+            limits.round_end_wanted, keys,
+        )  # fmt: skip
+    if kind in ("bolt", "screw"):
+        yield from _distances(limits, part, face, hole, radius, keys)
+
+
+def _floor(limits: Limits, part: Part, hole: Bored, keys: tuple[str, ...]) -> Iterator[Finding]:
+    if not hole.blind or hole.feature.operation == "countersink":
+        return
+    floor = part.thickness - abs(hole.mouth.z - hole.bottom.z)
+    yield from _floor_of(limits, part, hole, floor, keys)
+
+
+def _floor_of(
+    limits: Limits, part: Part, hole: Bored, floor: float, keys: tuple[str, ...]
+) -> Iterator[Finding]:
+    if floor < limits.floor_least.value:
+        yield _short(
+            "thin-floor", "fault", part, hole, "wood under it", floor, limits.floor_least, keys
+        )
+    elif floor < limits.floor_wanted.value:
+        yield _short(
+            "thin-floor", "warning", part, hole, "wood under it", floor, limits.floor_wanted, keys
+        )
+
+
+def _at_round_end(part: Part, hole: Bored) -> bool:
+    """True when the hole stands at the centre of one of the outline's arcs."""
+    at = hole.feature.at
+    return any(
+        s.bulge > 0.0 and math.dist(s.centre, at) < s.radius / 2.0 for s in part.outline
+    )
+
+
+def _distances(
+    limits: Limits, part: Part, face: Any, hole: Bored, radius: float, keys: tuple[str, ...]
+) -> Iterator[Finding]:
+    """Edge and end distances from the hole's centre, in diameters of the hole."""
+    d = 2.0 * radius
+    end, edge = (min(_reach(face, hole.feature.at, part, *way)) for way in ((1, 0), (0, 1)))
+    bolt = use(hole) == "bolt"
+    end_limit = limits.bolt_end_d if bolt else limits.screw_end_d
+    edge_limit = limits.bolt_edge_d if bolt else limits.screw_edge_d
+    severity: Severity = "warning" if bolt else "note"
+    if edge < edge_limit.value * d:
+        yield _in_diameters("edge-distance", severity, part, hole, "edge", edge, edge_limit, keys)
+    if end < end_limit.value * d:
+        yield _in_diameters("end-distance", severity, part, hole, "end", end, end_limit, keys)
+    elif bolt and end < limits.bolt_loaded_end_d.value * d:
+        yield _in_diameters(
+            "loaded-end-distance", "note", part, hole, "end, if the load pulls towards it,", end,
+            limits.bolt_loaded_end_d, keys,
+        )  # fmt: skip
+
+
+def _reach(face: Any, at: Any, part: Part, dx: int, dy: int) -> tuple[float, float]:
+    """Distance both ways along a direction to the first boundary."""
+    far = part.length + part.width
+    ahead = crossings(face, at, (at.x + dx * far, at.y + dy * far))
+    behind = crossings(face, at, (at.x - dx * far, at.y - dy * far))
+    return min(ahead, default=0.0), min(behind, default=0.0)
+
+
+def _edge_hole(
+    limits: Limits, part: Part, face: Any, hole: Bored, keys: tuple[str, ...]
+) -> Iterator[Finding]:
+    off = to_boundary(face, hole.mouth[:2])
+    if off > limits.in_line.value:
+        yield _say("edge-hole-mouth", "fault", part, hole, "doesn't start at the edge", keys)
+    wall = min(hole.mouth.z, part.thickness - hole.mouth.z) - hole.diameter / 2.0
+    if wall < limits.pilot_wall_least.value:
+        yield _short(
+            "edge-hole-wall", "fault", part, hole, "wall to the face", wall,
+            limits.pilot_wall_least, keys,
+        )  # fmt: skip
+
+
+def _pocket(
+    limits: Limits, part: Part, face: Any, hole: Bored, keys: tuple[str, ...]
+) -> Iterator[Finding]:
+    feature: Any = hole.feature
+    if to_boundary(face, feature.exit) > limits.in_line.value:
+        yield _say("pocket-exit", "fault", part, hole, "doesn't leave at the edge", keys)
+    slope = math.radians(feature.slope)
+    deepest = (
+        part.thickness / 2.0
+        - feature.shoulder * math.sin(slope)
+        + feature.diameter / 2.0 * math.cos(slope)
+    )
+    yield from _floor_of(limits, part, hole, part.thickness - deepest, keys)
+    wall = face.boundary.distance(footprint(part, hole))
+    if wall < limits.pilot_wall_least.value:
+        yield _short(
+            "pocket-wall", "fault", part, hole, "wall beside the pocket", wall,
+            limits.pilot_wall_least, keys,
+        )  # fmt: skip
+
+
+def _where(hole: Bored) -> str:
+    return f"{hole.feature.callout()} at ({hole.feature.at.x:.1f}, {hole.feature.at.y:.1f})"
+
+
+def _say(
+    code: str, severity: Severity, part: Part, hole: Bored, text: str, keys: tuple[str, ...]
+) -> Finding:
+    return Finding(code, severity, part.key, f"{_where(hole)} {text}{alike(keys)}")
+
+
+def _short(
+    code: str, severity: Severity, part: Part, hole: Bored, what: str,
+    measured: float, limit: Limit, keys: tuple[str, ...],
+) -> Finding:  # fmt: skip
+    text = f"{_where(hole)}: {what} {measured:.1f}, wanted {limit.value:g}{alike(keys)}"
+    return Finding(
+        code, severity, part.key, text, round(measured, 3), limit.value, "mm", limit.source,
+        f"give it {limit.value - measured:.1f} mm more",
+    )  # fmt: skip
+
+
+def _in_diameters(
+    code: str, severity: Severity, part: Part, hole: Bored, what: str,
+    measured: float, limit: Limit, keys: tuple[str, ...],
+) -> Finding:  # fmt: skip
+    wanted = limit.value * hole.diameter
+    text = (
+        f"{_where(hole)}: centre to {what} {measured:.1f}, "
+        f"wanted {wanted:.1f} ({limit.value:g} d){alike(keys)}"
+    )
+    return Finding(
+        code, severity, part.key, text, round(measured, 3), round(wanted, 3), "mm", limit.source,
+        f"move it {wanted - measured:.1f} mm further in" if severity == "warning" else "",
+    )  # fmt: skip
