@@ -56,8 +56,7 @@ def _shapes(outlines: tuple[Outline, ...]) -> tuple[Convex, ...]:
 def share_a_lane(first: Body, second: Body, side_play: float = 0.0) -> bool:
     """Whether two bodies overlap across the width; `side_play` mm nearer counts as overlap."""
     return (
-        min(first.lane[1], second.lane[1]) - max(first.lane[0], second.lane[0])
-        > 1e-9 - side_play
+        min(first.lane[1], second.lane[1]) - max(first.lane[0], second.lane[0]) > 1e-9 - side_play
     )
 
 

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from itertools import pairwise
 
 from flatpack.geometry import Point, Segment
 
@@ -61,7 +62,7 @@ def _level_cut(segment: Segment) -> list[Segment]:
     places = [(0.0, segment.start), *sorted(shares), (1.0, segment.end)]
     return [
         Segment(p, q, math.tan(segment.sweep * (t - s) / 4.0))
-        for (s, p), (t, q) in zip(places, places[1:], strict=False)
+        for (s, p), (t, q) in pairwise(places)
     ]
 
 
@@ -79,8 +80,7 @@ def _above(piece: Segment, here: Point) -> Segment | None:
     half = math.sqrt(max(r * r - (here.y - cy) ** 2, 0.0))
     x = cx + math.copysign(half, piece.middle.x - cx)
     share_turn = math.remainder(
-        math.atan2(here.y - cy, x - cx)
-        - math.atan2(piece.start.y - cy, piece.start.x - cx),
+        math.atan2(here.y - cy, x - cx) - math.atan2(piece.start.y - cy, piece.start.x - cx),
         math.tau,
     )
     return Segment(piece.start, Point(x, here.y), math.tan(share_turn / 4.0))

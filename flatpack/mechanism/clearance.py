@@ -17,6 +17,7 @@ import heapq
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import NamedTuple, Protocol
 
 from flatpack.mechanism.convex import HOME, Convex, Gap, Pose, dot, pose, signed_gap
@@ -113,7 +114,9 @@ class Carried:
         slowest = (low.gap.value + high.gap.value - moved) / 2.0
         for _, ux, uy in (low.gap, high.gap):
             still = self.still.furthest(ux, uy, HOME)
-            slowest = max(slowest, -furthest_along(self.moving, self.stretch, ends, -ux, -uy) - still)
+            slowest = max(
+                slowest, -furthest_along(self.moving, self.stretch, ends, -ux, -uy) - still
+            )
         return slowest
 
 
@@ -140,7 +143,7 @@ def search(
             if best is None or gap.value < best.gap.value:
                 best = Least(gap, span, share)
                 limit = min(reach, gap.value - tolerance)
-        for a, b in zip(sights, sights[1:], strict=False):
+        for a, b in pairwise(sights):
             bound = span.bound(a, b)
             if bound < limit:
                 number += 1

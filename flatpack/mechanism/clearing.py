@@ -8,6 +8,7 @@ free end; that happens at one of the closed-form angles at which a crossing vani
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 from flatpack.geometry import Point, Segment
 from flatpack.mechanism.events import changes, crossings
@@ -37,7 +38,7 @@ def clear_angle(
     angles.update(a for s in raising for a in (s.start, s.end) if start < a < last)
     angles.update(a for t in chain for a in changes(prop, t) if start < a < last)
     ordered = sorted(angles)
-    for low, high in zip(ordered, ordered[1:], strict=False):
+    for low, high in pairwise(ordered):
         if high - low > 1e-9 and _swings_free(prop, chain, stand_at(raising, (low + high) / 2.0)):
             return low
     return None
@@ -69,5 +70,3 @@ def _swings_free(prop: Prop, chain: tuple[Segment, ...], stand: Stand) -> bool:
     pivot = pivot_at(prop, stand.degrees)
     lean = math.atan2(stand.rod.x - pivot.x, pivot.y - stand.rod.y) + TOUCH / prop.arm
     return not any(c.lean > lean for c in crossings(chain, pivot, prop.arm))
-
-

@@ -78,9 +78,7 @@ class Convex:
     def furthest(self, ux: float, uy: float, at: Pose) -> float:
         """Furthest extent along the unit direction (ux, uy) with the shape at a pose, mm."""
         x, y, r = self.carrier(ux, uy, at.turn)
-        return (
-            (x * at.c - y * at.s + at.x) * ux + (x * at.s + y * at.c + at.y) * uy + r
-        )
+        return (x * at.c - y * at.s + at.x) * ux + (x * at.s + y * at.c + at.y) * uy + r
 
 
 def convex(outline: Outline) -> Convex | None:
@@ -178,9 +176,7 @@ def _same(a: tuple[float, float, float], b: tuple[float, float, float]) -> bool:
     return all(abs(p - q) < 1e-9 for p, q in zip(a, b, strict=True))
 
 
-def _made(
-    starts: tuple[float, ...], carriers: tuple[tuple[float, float, float], ...]
-) -> Convex:
+def _made(starts: tuple[float, ...], carriers: tuple[tuple[float, float, float], ...]) -> Convex:
     bare = Convex(
         starts=starts,
         carriers=carriers,

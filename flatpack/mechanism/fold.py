@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from itertools import pairwise
 
 from flatpack.geometry import Point, Segment
 from flatpack.mechanism.nearest import covers, nearest_on
@@ -31,7 +32,7 @@ def stand_at_fold(path: Path, fold: float) -> tuple[Stretch, Stand]:
     nearest: tuple[float, Stretch, Stand] | None = None
     for stretch in path.stretches:
         stands = [stretch.at(i / 8.0) for i in range(9)]
-        for i, (a, b) in enumerate(zip(stands, stands[1:], strict=False)):
+        for i, (a, b) in enumerate(pairwise(stands)):
             off_a, off_b = _near(a.fold, first) - fold, _near(b.fold, first) - fold
             if off_a * off_b <= 0.0:
                 return stretch, _bisect(stretch, i / 8.0, (i + 1) / 8.0, fold, first)

@@ -91,9 +91,7 @@ def first_rest(
     return max(rests, key=lambda c: c.lean, default=None)
 
 
-def swing(
-    prop: Prop, degrees: float, start: Point, end: Point, phase: Phase
-) -> Stretch | None:
+def swing(prop: Prop, degrees: float, start: Point, end: Point, phase: Phase) -> Stretch | None:
     """The rod's swing about the standing pivot from one place to another; None when it's none."""
     pivot = pivot_at(prop, degrees)
     turn = math.remainder(
@@ -104,9 +102,7 @@ def swing(
     if abs(turn) * prop.arm < 1e-9:
         return None
     track = Segment(start, end, math.tan(turn / 4.0))
-    return Stretch(
-        phase=phase, prop=prop, start=degrees, end=degrees, track=track, lead=Lead.ROD
-    )
+    return Stretch(phase=phase, prop=prop, start=degrees, end=degrees, track=track, lead=Lead.ROD)
 
 
 def _slide(walk: _Walk, rest: Cross) -> None:
@@ -225,9 +221,7 @@ def _emit(walk: _Walk, rest: Cross, leave: float, rod: Point) -> None:
     here, place = walk.degrees, rest.rod
     for angle in angles:
         there = (
-            rod
-            if angle == leave
-            else crossing(track, pivot_at(prop, angle), prop.arm, rest.branch)
+            rod if angle == leave else crossing(track, pivot_at(prop, angle), prop.arm, rest.branch)
         )
         walk.found += _paced(walk, track, rest.branch, (here, place), (angle, there))
         here, place = angle, there

@@ -109,9 +109,7 @@ def nearest_shapes(pair: Pair, stand: Stand) -> tuple[Gap, Convex, Convex]:
     """The least gap over all pieces of a pair, and the two pieces."""
     at_a, at_b = placing(pair.still, stand), placing(pair.moving, stand)
     found = (
-        (signed_gap(a, at_a, b, at_b), a, b)
-        for a in pair.still_shapes
-        for b in pair.moving_shapes
+        (signed_gap(a, at_a, b, at_b), a, b) for a in pair.still_shapes for b in pair.moving_shapes
     )
     return min(found, key=lambda f: f[0].value)
 

@@ -1,10 +1,10 @@
 """The whole travel of a propped back: raised, past the last tooth, released, lowered, folded.
 
-    raise:   the rod is dragged up each ramp and drops past each tooth
-    over:    a little further than the highest stop, far enough for the rod to clear the last tooth
-    lift:    the arms swing up until the rod is above all teeth
-    lower:   the back goes down with the rod carried above the teeth, hanging while it can't reach
-    settle:  with the back flat the rod is let down to its folded place
+raise:   the rod is dragged up each ramp and drops past each tooth
+over:    a little further than the highest stop, far enough for the rod to clear the last tooth
+lift:    the arms swing up until the rod is above all teeth
+lower:   the back goes down with the rod carried above the teeth, hanging while it can't reach
+settle:  with the back flat the rod is let down to its folded place
 """
 
 from __future__ import annotations

@@ -13,10 +13,10 @@ from dataclasses import dataclass, replace
 
 from flatpack.geometry import Point
 from flatpack.mechanism.bodies import Body, Carrier
-from flatpack.mechanism.clearing import stand_at
 from flatpack.mechanism.clearance import Carried, Span, Turn, search, swept_box
+from flatpack.mechanism.clearing import stand_at
 from flatpack.mechanism.fold import fold_range, stand_at_fold
-from flatpack.mechanism.pairs import Pair, first_below, gap_at, pairs, place_at
+from flatpack.mechanism.pairs import Pair, first_below, pairs, place_at
 from flatpack.mechanism.path import Path
 from flatpack.mechanism.rodway import rod_least
 from flatpack.mechanism.track import Phase, Stand
@@ -93,8 +93,8 @@ def sweep(
         key = (pair.still.outlines, pair.moving.outlines, *pair.carriers, permitted)
         if key not in known:
             known[key] = examine(pair, path, folds, wanted, permitted, reach)
-        names = {"first": pair.still.name, "second": pair.moving.name}
-        found.append(replace(known[key], **names))
+        result = known[key]
+        found.append(replace(result, first=pair.still.name, second=pair.moving.name))
     return tuple(found)
 
 
@@ -108,22 +108,28 @@ def examine(
 ) -> Clash | Clearance:
     """One pair over the whole travel; `folds` is the range of `fold_range`."""
     reach = max(reach, wanted + 1.0)
-    found = _least(pair, path, folds, reach)
-    names = {"first": pair.still.name, "second": pair.moving.name}
-    wanted = 0.0 if touching else wanted
+    found = least_gap(pair, path, folds, reach)
+    bare = Clearance(
+        first=pair.still.name,
+        second=pair.moving.name,
+        least=reach,
+        wanted=0.0 if touching else wanted,
+        beyond=True,
+        touching=touching,
+    )
     if found is None:
-        return Clearance(**names, least=reach, wanted=wanted, beyond=True, touching=touching)
+        return bare
     least, stand, phase = found
     allowed = PERMITTED if touching else 1e-6
     if least >= -allowed:
-        return Clearance(
-            **names,
+        place = place_at(pair, stand)
+        return replace(
+            bare,
             least=max(least, 0.0),
-            wanted=wanted,
+            beyond=False,
             degrees=stand.degrees,
             phase=phase,
-            place=place_at(pair, stand),
-            touching=touching,
+            place=place,
         )
     return _clash(pair, path, folds, (least, stand, phase), allowed)
 
@@ -137,9 +143,7 @@ def _clash(
 ) -> Clash:
     least, stand, phase = deepest
     level = -allowed if allowed > 1e-3 else 0.0
-    starts = min(
-        _contacts(pair, path, folds, level), default=(0, stand.degrees, phase)
-    )
+    starts = min(_contacts(pair, path, folds, level), default=(0, stand.degrees, phase))
     return Clash(
         first=pair.still.name,
         second=pair.moving.name,
@@ -156,8 +160,8 @@ def _contacts(
 ) -> Iterator[tuple[float, float, Phase]]:
     """First contact of each two pieces that come to overlap: order on the travel, angle, phase."""
     order = {id(s): i for i, s in enumerate(path.stretches)}
-    for part in _parts(pair):
-        if _least(part, path, folds, level) is None:
+    for part in parts(pair):
+        if least_gap(part, path, folds, level) is None:
             continue
         first = first_below(part, path.stretches, level)
         if first is not None:
@@ -166,7 +170,8 @@ def _contacts(
             yield order[id(stretch)] * FAR + along, stand.degrees, stretch.phase
 
 
-def _parts(pair: Pair) -> Iterator[Pair]:
+def parts(pair: Pair) -> Iterator[Pair]:
+    """The pair piece by piece; a rod past a fixed body stays whole."""
     if pair.rod_radius is not None:
         yield pair
         return
@@ -175,10 +180,10 @@ def _parts(pair: Pair) -> Iterator[Pair]:
             yield pair.narrowed(still, moving)
 
 
-def _least(
+def least_gap(
     pair: Pair, path: Path, folds: tuple[float, float], reach: float
 ) -> tuple[float, Stand, Phase] | None:
-    """The least gap, and the position and phase where it occurs; None when beyond reach."""
+    """A pair's least signed gap over the travel, position and phase; None when beyond reach."""
     if pair.rod_radius is not None:
         return rod_least(path, pair.still.outlines, pair.rod_radius, reach)
     if pair.moving.carrier is Carrier.BACK:
@@ -212,9 +217,7 @@ def _least_of_fold(
     return found.gap.value, stand, stretch.phase
 
 
-def _turns(
-    pair: Pair, centre: tuple[float, float], start: float, end: float
-) -> Iterator[Span]:
+def _turns(pair: Pair, centre: tuple[float, float], start: float, end: float) -> Iterator[Span]:
     for still in pair.still_shapes:
         for moving in pair.moving_shapes:
             yield Turn(still, moving, centre, start, end)
@@ -226,6 +229,3 @@ def _carried(pair: Pair, path: Path) -> Iterator[Span]:
             box = swept_box(moving, stretch)
             for still in pair.still_shapes:
                 yield Carried(still, moving, stretch, box)
-
-
-__all__ = ["PERMITTED", "REACH", "Clash", "Clearance", "examine", "gap_at", "sweep"]
