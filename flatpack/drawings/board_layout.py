@@ -34,13 +34,18 @@ def board_drawings(
     assembly: Assembly, found: tuple[PartGroup, ...], settings: Settings
 ) -> tuple[Drawing, ...]:
     """One drawing per board, in the order of its first part."""
-    boards: dict[str, list[PartGroup]] = {}
+    boards: dict[tuple[str, str], list[PartGroup]] = {}
     for group in found:
-        boards.setdefault(group.part.board.key, []).append(group)
-    return tuple(_drawing(assembly, rows, settings) for rows in boards.values())
+        board = group.part.board
+        boards.setdefault((board.key, mm(board.thickness)), []).append(group)
+    keys = [key for key, _ in boards]
+    return tuple(
+        _drawing(assembly, rows, settings, key if keys.count(key) == 1 else f"{key}-{thickness}")
+        for (key, thickness), rows in boards.items()
+    )
 
 
-def _drawing(assembly: Assembly, found: list[PartGroup], settings: Settings) -> Drawing:
+def _drawing(assembly: Assembly, found: list[PartGroup], settings: Settings, name: str) -> Drawing:
     board = found[0].part.board
     spacing = _spacing(settings)
     strokes: list[Stroke] = []
@@ -55,7 +60,7 @@ def _drawing(assembly: Assembly, found: list[PartGroup], settings: Settings) -> 
     )
     notes = (("piece", assembly.name), ("code", settings.code), ("board", board.name))
     every = tuple(strokes)
-    return Drawing(f"all-parts-{board.key}", title, bounds_of(every, 10.0), every, notes)
+    return Drawing(f"all-parts-{name}", title, bounds_of(every, 10.0), every, notes)
 
 
 def _spacing(settings: Settings) -> float:

@@ -104,6 +104,21 @@ OPERATIONS = {
     "hidden-edge": "bore into the edge or end",
     "thin-line": "notches: part of the outline",
 }
+BOTH = "both"
+FACTS = {"piece": "Piece", "code": "Content code", "date": "Date of issue",
+         "workshop": "Workshop", "board": "Board"}  # fmt: skip
+
+
+def ease(radius: str) -> str:
+    """All arrises eased."""
+    return f"ease all arrises, R{radius}"
+
+
+def face_up(face: str) -> str:
+    """Face that lies up on the machine, and where the good face is then."""
+    return "show face (good face up)" if face == "show" else "back face (good face down)"
+
+
 JOB_TITLE = "Job sheet"
 JOB_HEADER = (
     "mark", "name", "hand", "quantity", "board", "thickness measured", "length", "width",
@@ -124,7 +139,7 @@ def too_tight(radius: str, cutter: str) -> str:
 
 def small_holes(diameter: str, cutter: str) -> str:
     """Holes that the smallest cutter can't mill."""
-    return f"holes of Ø{diameter} are smaller than the cutter (Ø{cutter}): drill them"
+    return f"holes of {diameter} are smaller than the cutter (Ø{cutter}): drill them"
 
 
 TWO_FACES = "worked on both faces: second set-up, see the drawing of the other face"

@@ -1,0 +1,53 @@
+"""Tables, pages and sheets: what is written besides drawings, as data."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from flatpack.drawings.shapes import Drawing
+
+Cell = str | float | int
+Format = Literal["dxf", "svg", "csv", "html"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """A header and rows as wide as it; lengths are numbers in mm to 0.1."""
+
+    name: str
+    title: str
+    header: tuple[str, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """A page to print: a title, (label, value) facts, plain lines, and tables.
+
+    `warning` stands large above all else when it isn't empty.
+    """
+
+    name: str
+    title: str
+    facts: tuple[tuple[str, str], ...] = ()
+    lines: tuple[str, ...] = ()
+    tables: tuple[Table, ...] = ()
+    warning: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet:
+    """One file to write: `folder`/`name`.`format`, its purpose in words, and what it holds."""
+
+    folder: str
+    name: str
+    purpose: str
+    content: Drawing | Table | Page
+    format: Format
+
+    @property
+    def path(self) -> str:
+        """Path inside the output folder, with forward slashes."""
+        stem = f"{self.folder}/{self.name}" if self.folder else self.name
+        return f"{stem}.{self.format}"

@@ -1,0 +1,105 @@
+"""Every sheet that a piece gets: hand-written rows, one per kind of drawing, table or page."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import replace
+from typing import Literal
+
+from flatpack.drawings import faulty, job_sheet, lists, tools
+from flatpack.drawings.board_layout import board_drawings
+from flatpack.drawings.drilling_sheet import drilling_sheets
+from flatpack.drawings.general_arrangement import general_arrangement
+from flatpack.drawings.marks import PartGroup, groups
+from flatpack.drawings.page import Sheet, Table
+from flatpack.drawings.part_view import part_drawing, second_drawing
+from flatpack.drawings.settings import Settings
+from flatpack.drawings.shapes import Drawing
+from flatpack.model import Assembly
+from flatpack.wording import english as words
+
+Found = tuple[PartGroup, ...]
+
+#: Name of the table -> how it is made; on the terminal and as CSV.
+TABLES: Mapping[str, Callable[[Assembly, Found, Settings], Table]] = {
+    "cutting-list": lists.cutting_list,
+    "bars": lists.bar_list,
+    "hardware": lists.hardware_list,
+    "drills": tools.drill_list,
+    "jig-settings": lists.jig_settings,
+    "tools": tools.tool_list,
+    "spacers": lists.spacer_list,
+    "workings": lists.workings,
+    "holes": lists.hole_list,
+    "job-sheet": job_sheet.job_table,
+    "operations": job_sheet.operations_table,
+}
+
+
+def _parts(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
+    for group in found:
+        drawing = part_drawing(assembly, group, settings)
+        yield _drawn("parts", "part", drawing, "dxf")
+        yield _drawn("parts", "part-svg", drawing, "svg")
+        second = second_drawing(assembly, group, settings)
+        if second is not None:
+            yield _drawn("parts", "second-face", second, "dxf")
+            yield _drawn("parts", "second-face", second, "svg")
+
+
+def _boards(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
+    for drawing in board_drawings(assembly, found, settings):
+        yield _drawn("boards", "board", drawing, "dxf")
+
+
+def _drilling(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
+    for drawing in drilling_sheets(assembly, found, settings):
+        yield _drawn("drilling", "drilling", drawing, "svg")
+
+
+def _arrangement(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
+    for drawing in general_arrangement(assembly, settings.poses, settings.code):
+        yield _drawn("arrangement", "arrangement", drawing, "svg")
+
+
+def _lists(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
+    for name, make in TABLES.items():
+        table = make(assembly, found, settings)
+        if table.rows:
+            yield Sheet(folder="lists", name=name, purpose=words.PURPOSES[name], content=table,
+                        format="csv")  # fmt: skip
+
+
+def _job_page(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
+    page = job_sheet.job_page(assembly, found, settings)
+    yield Sheet(folder="", name=page.name, purpose=words.PURPOSES["job-page"], content=page,
+                format="html")  # fmt: skip
+
+
+#: Kind of sheet -> what makes its sheets.
+DRAWINGS: Mapping[str, Callable[[Assembly, Found, Settings], Iterable[Sheet]]] = {
+    "parts": _parts,
+    "boards": _boards,
+    "drilling": _drilling,
+    "arrangement": _arrangement,
+    "lists": _lists,
+    "job-page": _job_page,
+}
+
+
+def drawings(assembly: Assembly, settings: Settings) -> tuple[Sheet, ...]:
+    """Every sheet to write; the drawings of a faulty design say that they aren't for cutting."""
+    found = groups(assembly)
+    every = (s for make in DRAWINGS.values() for s in make(assembly, found, settings))
+    return tuple(map(_not_for_cutting, every)) if settings.faulty else tuple(every)
+
+
+def _not_for_cutting(sheet: Sheet) -> Sheet:
+    if isinstance(sheet.content, Drawing):
+        return replace(sheet, content=faulty.across(sheet.content))
+    return sheet
+
+
+def _drawn(folder: str, purpose: str, drawing: Drawing, form: Literal["dxf", "svg"]) -> Sheet:
+    return Sheet(folder=folder, name=drawing.name, purpose=words.PURPOSES[purpose],
+                 content=drawing, format=form)  # fmt: skip
