@@ -111,12 +111,13 @@ def settled(seat: Seat, push: Push) -> Loaded | None:
     """Where the rod comes to rest when each hollow has its own push; None when none applies.
 
     The rod sets out from the end of the free rest to which the push there tends, and slides that
-    way to the first hollow whose fan the push doesn't leave on the far side.
+    way to the first hollow whose fan the push doesn't leave on the far side.  Near upright a long
+    floor may hold it at either end: the free end's is taken, whence the rod comes.
     """
     first, last = seat.rest
     start = last
     here = push(seat.hollows[start])
-    if here is not None and first != last and seat.hollows[last].leans(here) < 0:
+    if here is not None and first != last and here.x < 0.0:
         start, here = first, push(seat.hollows[first])
     if here is None:
         return None
