@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
+from flatpack.checks.axes import Line, lines, users
 from flatpack.checks.bored import Bored, bored
 from flatpack.checks.limits import Limits
 from flatpack.geometry.polygon import polygon
@@ -24,6 +25,16 @@ class Setting:
     def bored(self) -> dict[str, tuple[Bored, ...]]:
         """Holes of every part, by the part's key."""
         return {key: bored(part) for key, part in self.assembly.parts.items()}
+
+    @cached_property
+    def lines(self) -> tuple[tuple[Line, tuple[str, ...]], ...]:
+        """Every fastener's and bar's axis with the parts that it passes."""
+        return tuple(lines(self.assembly))
+
+    @cached_property
+    def users(self) -> dict[tuple[str, int], Line]:
+        """(part's key, feature's number) -> the axis that the hole lies on."""
+        return users(self.assembly, self.bored, self.lines, self.limits.in_line.value)
 
     @cached_property
     def fasteners(self) -> dict[str, Fastener]:

@@ -42,7 +42,7 @@ def check_walls(setting: Setting) -> Iterator[Finding]:
             elif hole.kind == "edge":
                 yield from _edge_hole(setting.limits, part, face, hole, keys)
             else:
-                yield from _face_hole(setting.limits, part, face, hole, keys)
+                yield from _face_hole(setting, part, face, hole, keys)
 
 
 def use(hole: Bored) -> str:
@@ -55,12 +55,12 @@ def use(hole: Bored) -> str:
 
 
 def _face_hole(
-    limits: Limits, part: Part, face: Any, hole: Bored, keys: tuple[str, ...]
+    setting: Setting, part: Part, face: Any, hole: Bored, keys: tuple[str, ...]
 ) -> Iterator[Finding]:
+    limits = setting.limits
     yield from _floor(limits, part, hole, keys)
     if hole.kind == "sink":
         return
-    radius = hole.diameter / 2.0
     wall = face.boundary.distance(footprint(part, hole))
     kind = use(hole)
     least = limits.pilot_wall_least if kind == "screw" else limits.wall_least
@@ -72,7 +72,9 @@ def _face_hole(
             limits.round_end_wanted, keys,
         )  # fmt: skip
     if kind in ("bolt", "screw"):
-        yield from _distances(limits, part, face, hole, radius, keys)
+        line = setting.users.get((part.key, hole.number))
+        d = hole.diameter if line is None else line.diameter
+        yield from _distances(limits, part, face, hole, d, keys)
 
 
 def _floor(limits: Limits, part: Part, hole: Bored, keys: tuple[str, ...]) -> Iterator[Finding]:
@@ -104,22 +106,21 @@ def _at_round_end(part: Part, hole: Bored) -> bool:
 
 
 def _distances(
-    limits: Limits, part: Part, face: Any, hole: Bored, radius: float, keys: tuple[str, ...]
+    limits: Limits, part: Part, face: Any, hole: Bored, d: float, keys: tuple[str, ...]
 ) -> Iterator[Finding]:
-    """Edge and end distances from the hole's centre, in diameters of the hole."""
-    d = 2.0 * radius
+    """Edge and end distances from the hole's centre, in diameters of the fastener."""
     end, edge = (min(_reach(face, hole.feature.at, part, *way)) for way in ((1, 0), (0, 1)))
     bolt = use(hole) == "bolt"
     end_limit = limits.bolt_end_d if bolt else limits.screw_end_d
     edge_limit = limits.bolt_edge_d if bolt else limits.screw_edge_d
     severity: Severity = "warning" if bolt else "note"
     if edge < edge_limit.value * d:
-        yield _in_diameters("edge-distance", severity, part, hole, "edge", edge, edge_limit, keys)
+        yield _in_diameters("edge-distance", severity, part, hole, "edge", edge, d, edge_limit, keys)
     if end < end_limit.value * d:
-        yield _in_diameters("end-distance", severity, part, hole, "end", end, end_limit, keys)
+        yield _in_diameters("end-distance", severity, part, hole, "end", end, d, end_limit, keys)
     elif bolt and end < limits.bolt_loaded_end_d.value * d:
         yield _in_diameters(
-            "loaded-end-distance", "note", part, hole, "end, if the load pulls towards it,", end,
+            "loaded-end-distance", "note", part, hole, "end, if the load pulls towards it,", end, d,
             limits.bolt_loaded_end_d, keys,
         )  # fmt: skip
 
@@ -190,9 +191,9 @@ def _short(
 
 def _in_diameters(
     code: str, severity: Severity, part: Part, hole: Bored, what: str,
-    measured: float, limit: Limit, keys: tuple[str, ...],
+    measured: float, d: float, limit: Limit, keys: tuple[str, ...],
 ) -> Finding:  # fmt: skip
-    wanted = limit.value * hole.diameter
+    wanted = limit.value * d
     text = (
         f"{_where(hole)}: centre to {what} {measured:.1f}, "
         f"wanted {wanted:.1f} ({limit.value:g} d){alike(keys)}"

@@ -106,7 +106,7 @@ def _bolts_apart(
     for i, a in enumerate(bolts):
         for b in bolts[i + 1 :]:
             apart = math.dist(a.feature.at, b.feature.at)
-            wanted = limit.value * max(a.diameter, b.diameter)
+            wanted = limit.value * max(_across(setting, part, hole) for hole in (a, b))
             if SAME_AXIS < apart < wanted:
                 yield Finding(
                     "bolts-apart", "warning", part.key,
@@ -115,3 +115,9 @@ def _bolts_apart(
                     round(apart, 3), round(wanted, 3), "mm", limit.source,
                     f"set them {wanted - apart:.1f} mm further apart",
                 )  # fmt: skip
+
+
+def _across(setting: Setting, part: Part, hole: Bored) -> float:
+    """Diameter of the bolt in a hole; of the hole where no bolt is on its axis."""
+    line = setting.users.get((part.key, hole.number))
+    return hole.diameter if line is None else line.diameter

@@ -1,0 +1,58 @@
+"""Checks of a piece in the pose given, one subject a file; a check yields findings, never raises.
+
+A check is a function of a `Setting` (the piece and its limits); `CHECKS` names them all.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from types import MappingProxyType
+
+from flatpack.checks.alignment import check_alignment, check_orphans
+from flatpack.checks.bolts import check_bolts
+from flatpack.checks.drivers import check_drivers
+from flatpack.checks.hands import check_hands, marks_coincide
+from flatpack.checks.limits import Limit, Limits
+from flatpack.checks.mates import check_mates
+from flatpack.checks.outlines import check_boards, check_outlines
+from flatpack.checks.screws import check_screws
+from flatpack.checks.setting import Setting
+from flatpack.checks.slats import check_slats
+from flatpack.checks.space import check_space
+from flatpack.checks.walls import check_walls
+from flatpack.checks.webs import check_webs
+from flatpack.finding import Finding, in_order
+from flatpack.model import Assembly
+
+CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
+    {
+        "outlines": check_outlines,
+        "boards": check_boards,
+        "walls": check_walls,
+        "webs": check_webs,
+        "screws": check_screws,
+        "bolts": check_bolts,
+        "alignment": check_alignment,
+        "orphans": check_orphans,
+        "mates": check_mates,
+        "hands": check_hands,
+        "slats": check_slats,
+        "space": check_space,
+        "drivers": check_drivers,
+    }
+)
+"""Every check that a piece in one pose is put through."""
+
+POSE_CHECKS = ("space",)
+"""Those whose answer may change when a piece moves."""
+
+
+def run(
+    assembly: Assembly, limits: Limits | None = None, only: Iterable[str] = CHECKS
+) -> tuple[Finding, ...]:
+    """All findings of the checks named (all of them unless told), worst first."""
+    setting = Setting(assembly, limits or Limits())
+    return in_order([finding for name in only for finding in CHECKS[name](setting)])
+
+
+__all__ = ["CHECKS", "POSE_CHECKS", "Limit", "Limits", "Setting", "marks_coincide", "run"]

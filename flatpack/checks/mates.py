@@ -1,0 +1,95 @@
+"""Faces that a joint draws together must touch: in one plane, turned to each other, in common.
+
+Each part has two faces and, for every straight piece of its outline, an edge or end.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any, NamedTuple
+
+import numpy as np
+
+from flatpack.checks.convex import axes_of
+from flatpack.checks.setting import Setting
+from flatpack.finding import Finding
+from flatpack.geometry import Frame, Vec
+from flatpack.geometry.polygon import mapped, region
+from flatpack.model import Part
+
+FACING = 1e-6
+"""Normals this close to opposite face each other."""
+LEAST_AREA = 1.0
+"""Common area below which two faces only meet at a line, mm2."""
+
+
+class Flat(NamedTuple):
+    """One flat side of a part: a frame whose z looks out of it, and its shape in x and y."""
+
+    frame: Frame
+    shape: Any
+
+
+def flats(part: Part, face: Any) -> Iterator[Flat]:
+    """Show face, back face, and every straight edge or end."""
+    f, t = part.frame, part.thickness
+    yield Flat(Frame(f.place(0.0, 0.0, t), f.x, f.y, f.z), face)
+    yield Flat(Frame(f.origin, f.x, f.y, f.z.negated()), face)
+    for (x0, y0), (x1, y1), bulge in part.outline:
+        if bulge == 0.0:
+            run = float(np.hypot(x1 - x0, y1 - y0))
+            along = f.turn(Vec((x1 - x0) / run, (y1 - y0) / run, 0.0))
+            out = f.turn(Vec((y1 - y0) / run, (x0 - x1) / run, 0.0))
+            shape = region(((0.0, 0.0), (run, 0.0), (run, t), (0.0, t)))
+            yield Flat(Frame(f.place(x0, y0), along, f.z, out), shape)
+
+
+def check_mates(setting: Setting) -> Iterator[Finding]:
+    """Every pair of mates has a pair of faces that touch."""
+    sides: dict[str, tuple[Flat, ...]] = {}
+    parts = setting.assembly.parts
+    for a, b in dict.fromkeys(setting.assembly.mates):
+        if a not in parts or b not in parts:
+            text = "only faces of parts can be compared"
+            yield Finding("mates", "not done", f"{a} / {b}", text)
+            continue
+        for key in (a, b):
+            if key not in sides:
+                sides[key] = tuple(flats(parts[key], setting.face(parts[key])))
+        gap = nearest(sides[a], sides[b])
+        if gap is None or abs(gap) > setting.limits.touching.value:
+            yield _apart(setting, a, b, gap)
+
+
+def nearest(some: tuple[Flat, ...], others: tuple[Flat, ...]) -> float | None:
+    """Least gap between two faces that look at each other and overlap, mm; None if there are none.
+
+    Negative where they run into each other.
+    """
+    gaps = [
+        a.frame.z.dot(b.frame.origin.minus(a.frame.origin))
+        for a in some
+        for b in others
+        if a.frame.z.dot(b.frame.z) < FACING - 1.0 and _in_common(a, b) >= LEAST_AREA
+    ]
+    return min(gaps, key=abs, default=None)
+
+
+def _in_common(a: Flat, b: Flat) -> float:
+    turn = axes_of(a.frame)[:2] @ axes_of(b.frame)[:2].T
+    shift = np.array(a.frame.local(b.frame.origin)[:2])
+    return float(a.shape.intersection(mapped(b.shape, turn, shift)).area)
+
+
+def _apart(setting: Setting, a: str, b: str, gap: float | None) -> Finding:
+    limit = setting.limits.touching
+    how = (
+        "have no faces that look at each other" if gap is None
+        else f"should touch but stand {gap:.2f} apart" if gap > 0.0
+        else f"should touch but run {-gap:.2f} into each other"
+    )  # fmt: skip
+    return Finding(
+        "mates-apart", "fault", f"{a} / {b}", f"{a} and {b} {how}",
+        None if gap is None else round(gap, 3), limit.value, "mm", limit.source,
+        "" if gap is None else f"move one of them {abs(gap):.2f} mm",
+    )  # fmt: skip

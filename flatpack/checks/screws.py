@@ -1,0 +1,66 @@
+"""Screws: what they bite, wood left over the tip, and how near the tip comes to an edge or end.
+
+A screw at a slope of a to the part it bites in gains cos a of depth for each millimetre of length,
+and drifts sin a aside; so the remedy for a lack of m is m / cos a of length.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from flatpack.checks.limits import Limit
+from flatpack.checks.setting import Setting
+from flatpack.finding import Finding, Severity
+from flatpack.model import Fastener, Part
+
+
+def check_screws(setting: Setting) -> Iterator[Finding]:
+    """Bite, tip cover and tip's distance from the nearest edge or end, for every screw."""
+    for f in setting.assembly.fasteners:
+        if "screw" in f.kind:
+            yield from _one(setting, f)
+
+
+def _one(setting: Setting, f: Fastener) -> Iterator[Finding]:
+    limits = setting.limits
+    part = setting.assembly.parts.get(f.passes[-1]) if f.passes else None
+    if part is None or f.bite is None or f.tip_cover is None or f.tip_end is None:
+        text = "bite and the place of its tip aren't known"
+        yield Finding("screw", "not done", f.key, text)
+        return
+    grain = _slope(f, part)
+    longer, shorter = "take a screw {:.1f} mm longer", "take a screw {:.1f} mm shorter"
+    yield from _measure(
+        f, "bite", f"bites {f.bite:.1f} in {part.key}", f.bite,
+        limits.bite_least, limits.bite_wanted, grain, longer,
+    )  # fmt: skip
+    yield from _measure(
+        f, "tip-cover", f"leaves {f.tip_cover:.1f} of wood over its tip in {part.key}",
+        f.tip_cover, limits.tip_cover_least, limits.tip_cover_wanted, grain, shorter,
+    )  # fmt: skip
+    splits = " (solid wood splits there)" if part.board.solid else ""
+    yield from _measure(
+        f, "tip-end", f"ends {f.tip_end:.1f} from an edge or end of {part.key}{splits}",
+        f.tip_end, limits.tip_end_least, limits.tip_end_wanted, 1.0,
+        "move it {:.1f} mm further in, or take a shorter screw",
+    )  # fmt: skip
+
+
+def _measure(
+    f: Fastener, code: str, text: str, measured: float, least: Limit, wanted: Limit,
+    gain: float, remedy: str,
+) -> Iterator[Finding]:  # fmt: skip
+    if measured >= wanted.value - 1e-9:
+        return
+    severity: Severity = "fault" if measured < least.value - 1e-9 else "warning"
+    limit = least if severity == "fault" else wanted
+    yield Finding(
+        code, severity, f.key, f"{f.item} {f.size} {text}, wanted {limit.value:g}",
+        round(measured, 3), limit.value, "mm", limit.source,
+        remedy.format((limit.value - measured) / gain),
+    )  # fmt: skip
+
+
+def _slope(f: Fastener, part: Part) -> float:
+    """Depth gained for each millimetre of length: cosine of the slope to the part's nearest axis."""
+    return max(abs(n) for n in part.frame.local_direction(f.direction))
