@@ -13,11 +13,19 @@ from typing import Any, NamedTuple
 
 from flatpack import __version__, checks
 from flatpack.content_code import content_code
-from flatpack.finding import Finding, in_order
-from flatpack.model import Assembly
+from flatpack.drawings.layers import layer_set
+from flatpack.drawings.page import Sheet
+from flatpack.drawings.registry import drawings
+from flatpack.drawings.settings import Settings
+from flatpack.finding import Finding, blocks, in_order
+from flatpack.manifest import NAME as MANIFEST
+from flatpack.manifest import File, manifest
+from flatpack.model import Assembly, Motion, posed
 from flatpack.parameters import Conflict, canonical, read_design
 from flatpack.pieces import PIECES
 from flatpack.profiles import Profiles, Workshop, load
+from flatpack.wording import english as words
+from flatpack.writers.registry import render
 
 
 class Design(NamedTuple):
@@ -52,6 +60,56 @@ def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
     workshop = profiles.workshop(record.workshop)
     findings = in_order(checks.run(assembly))
     return Design(family, record, assembly, workshop, findings, _code(family, record, profiles))
+
+
+def files(made: Design, chosen: Iterable[Sheet]) -> dict[str, File]:
+    """Path -> file of the sheets chosen, of the findings and of the manifest."""
+    drawn = written(chosen, made.workshop)
+    drawn["findings.json"] = File(findings_json(made), "what the checks found, for a program")
+    drawn[MANIFEST] = File(manifest(drawn, _head(made)), "what each file is for")
+    return drawn
+
+
+def sheets(made: Design) -> tuple[Sheet, ...]:
+    """Every drawing, table and page of a design, as data.
+
+    A design with faults has every drawing marked as not for cutting.
+    """
+    return drawings(
+        made.assembly,
+        Settings(
+            workshop=made.workshop,
+            code=made.code,
+            faulty=blocks(made.findings),
+            poses=poses(made.assembly),
+        ),
+    )
+
+
+def poses(assembly: Assembly) -> dict[str, Assembly]:
+    """The piece with its back flat and at its highest stop; empty when nothing moves."""
+    motion = assembly.motion
+    if not isinstance(motion, Motion):
+        return {}
+    highest = motion.wanted[-1]
+    raised = posed(assembly, highest, motion.notches[-1])
+    return {words.BACK_FLAT: assembly, words.back_raised(highest): raised}
+
+
+def written(drawn: Iterable[Sheet], workshop: Workshop) -> dict[str, File]:
+    """Path -> file of each sheet, as the workshop wants its layers and its DXF.
+
+    Raises:
+        ValueError: two sheets have the same path (a bug).
+    """
+    layers = layer_set(workshop.layer_overrides())
+    made: dict[str, File] = {}
+    for sheet in drawn:
+        if sheet.path in made:
+            raise ValueError(f"two sheets are called {sheet.path}")
+        content = render(sheet, layers, workshop.dxf)
+        made[sheet.path] = File(content, f"{sheet.content.title}: {sheet.purpose}")
+    return made
 
 
 def findings_json(made: Design) -> bytes:

@@ -26,10 +26,11 @@ def run(args: Namespace, terminal: Terminal) -> int:
         )
         return 1
     terminal.progress(f"drawing {made.assembly.name} ...")
-    files = job.files(made)
+    sheets = job.sheets(made)
+    files = job.files(made, sheets)
     output_folder.write(args.out, {name: file.content for name, file in files.items()})
     terminal.progress("")
-    summary.show(made, terminal)
+    summary.show(sheets, terminal)
     check.show(made, terminal)
     _close(args.out, len(files), faulty, terminal)
     return int(faulty)

@@ -159,6 +159,14 @@ JOB_NOTES = (
 
 FRONT, SIDE, PLAN = "Front", "Side", "Plan"
 GENERAL_ARRANGEMENT = "General arrangement"
+BACK_FLAT = "back flat"
+
+
+def back_raised(angle: float) -> str:
+    """Title of the sheet with the back at its highest stop."""
+    return f"back raised to {angle:g} degrees"
+
+
 TITLE_FIELDS = {
     "owner": "legal owner", "number": "identification number", "date": "date of issue",
     "sheet": "sheet", "title": "title", "creator": "creator", "approver": "approver",

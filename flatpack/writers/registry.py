@@ -1,0 +1,51 @@
+"""File formats: a row each; a format's writer is imported when it is first asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from flatpack.drawings.layers import LayerSet
+from flatpack.drawings.page import Format, Page, Sheet, Table
+from flatpack.drawings.shapes import Drawing
+
+
+def _dxf(content: object, layers: LayerSet, version: str) -> bytes:
+    from flatpack.writers import dxf
+
+    assert isinstance(content, Drawing)
+    return dxf.render(content, layers, version)  # type: ignore[arg-type]  # profiles allow no other
+
+
+def _svg(content: object, layers: LayerSet, version: str) -> bytes:
+    from flatpack.writers import svg
+
+    assert isinstance(content, Drawing)
+    return svg.render(content, layers)
+
+
+def _csv(content: object, layers: LayerSet, version: str) -> bytes:
+    from flatpack.writers import table_csv
+
+    assert isinstance(content, Table)
+    return table_csv.render(content.rows, content.header)
+
+
+def _html(content: object, layers: LayerSet, version: str) -> bytes:
+    from flatpack.writers import page_html
+
+    assert isinstance(content, Page)
+    return page_html.render(content)
+
+
+#: Format -> what writes it, given the content, the workshop's layers and its version of DXF.
+WRITERS: Mapping[Format, Callable[[object, LayerSet, str], bytes]] = {
+    "dxf": _dxf,
+    "svg": _svg,
+    "csv": _csv,
+    "html": _html,
+}
+
+
+def render(sheet: Sheet, layers: LayerSet, version: str) -> bytes:
+    """The bytes of a sheet's file."""
+    return WRITERS[sheet.format](sheet.content, layers, version)
