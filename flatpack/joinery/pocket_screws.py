@@ -15,6 +15,7 @@ from flatpack.model import (
     Hardware,
     Machining,
     Part,
+    Solid,
     cylinder,
 )
 from flatpack.profiles import PocketJig, Screw
@@ -23,6 +24,8 @@ BIT_LENGTH = 150.0
 """Length of the long driver bit sold with pocket-hole jigs, mm (common practice, no source)."""
 POCKETS_APART = 8.0
 """Wood left between two pockets side by side, mm (common practice, no source)."""
+FLANGE, HUB = 0.8, 0.75
+"""Washer head: thickness of the flange, mm, and the hub's share of its width (typical, no source)."""
 CHUCK = (22.0, 120.0)
 """Radius and length of a drill driver's chuck behind the bit, mm (common practice, no source)."""
 
@@ -67,7 +70,7 @@ class PocketScrews:
     def machine(self, assembly: Assembly) -> Machining:
         """Pocket holes in `through`, and the screws."""
         part, mate = assembly.parts[self.through], assembly.parts[self.into]
-        along = self.outward.cross(self.pocket_face)
+        along = self._along(part)
         places = self._places(assembly, part, mate, along)
         length = self.screw_length(part, mate)
         features, screws = [], []
@@ -76,6 +79,16 @@ class PocketScrews:
             features.append((self.through, hole))
             screws.append(screw)
         return Machining(tuple(features), tuple(screws), ((self.through, self.into),))
+
+    def _along(self, part: Part) -> Vec:
+        """The way the screws stand in a row: up the part's own axes, so that hands mirror.
+
+        (A vector product alone turns round in a mirror, and choices between two equal places with
+        it.)
+        """
+        along = self.outward.cross(self.pocket_face)
+        own = part.frame.local_direction(along)
+        return along if own.x + own.y + own.z > 0.0 else along.negated()
 
     def shoulder(self, part: Part) -> float:
         """Distance from the edge to the screw head's seat along the axis, mm."""
@@ -154,6 +167,13 @@ class PocketScrews:
         axis = out.plus(self.pocket_face, -math.sin(slope))
         return hole, self._screw(part, mate, leave, axis, length, number)
 
+    def _head(self, name: str, seat: Vec, axis: Vec) -> tuple[Solid, Solid]:
+        """A washer head: its thin flange, and the narrower hub above it."""
+        wide, tall = self.screw.head_diameter / 2.0, self.screw.head_height
+        flange = cylinder(f"{name} head", seat.plus(axis, -FLANGE), axis, wide, FLANGE)
+        hub = cylinder(f"{name} hub", seat.plus(axis, -tall), axis, wide * HUB, tall)
+        return flange, hub
+
     def _screw(
         self, part: Part, mate: Part, leave: Vec, axis: Vec, length: float, number: int
     ) -> Fastener:
@@ -181,10 +201,7 @@ class PocketScrews:
             inside=(part.key, mate.key),
             solids=(
                 cylinder(name, seat, axis, self.screw.diameter / 2.0, length),
-                cylinder(
-                    f"{name} head", seat.plus(axis, -self.screw.head_height), axis,
-                    self.screw.head_diameter / 2.0, self.screw.head_height,
-                ),
+                *self._head(name, seat, axis),
             ),
             drivers=(
                 Driver(out, back, self.jig.drill / 2.0, BIT_LENGTH - (mouth - shoulder)),
@@ -198,6 +215,12 @@ class PocketScrews:
             tip_end=edge_distance(mate, tip),
             joint=self.key,
         )
+
+
+def _forward(direction: Vec) -> Vec:
+    """The direction or its opposite, so that both hands are set out from the same end."""
+    first = next(c for c in direction if abs(c) > 1e-9)
+    return direction if first > 0.0 else direction.negated()
 
 
 def edge_distance(part: Part, place: Vec) -> float:
