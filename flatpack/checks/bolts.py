@@ -1,7 +1,7 @@
 """Bolts: the nut sits on thread, the tail comes through, the bored tail has room.
 
-    head |<---------- grip ---------->| nut | tail       thread must begin before the nut does:
-         |======================######|#####|###         length - thread <= grip
+head |<---------- grip ---------->| nut | tail       thread must begin before the nut does:
+     |======================######|#####|###         length - thread <= grip
 """
 
 from __future__ import annotations

@@ -40,6 +40,7 @@ class Limits:
     bolt_edge_d: Limit = Limit(3.0, EC5_BOLTS, "diameters")
     bolt_end_d: Limit = Limit(4.0, EC5_BOLTS, "diameters")
     bolt_loaded_end_d: Limit = Limit(7.0, EC5_BOLTS, "diameters")
+    bolt_loaded_end: Limit = Limit(80.0, EC5_BOLTS)
     bolt_apart_d: Limit = Limit(4.0, EC5_BOLTS, "diameters")
     screw_edge_d: Limit = Limit(3.0, EC5_SCREWS, "diameters")
     screw_end_d: Limit = Limit(7.0, EC5_SCREWS, "diameters")

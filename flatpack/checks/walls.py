@@ -1,9 +1,9 @@
 """Wood about each hole: inside the outline, walls, edge and end distance, floors.
 
-    |<- end distance ->|              end and edge distance: from the hole's centre, along and
-    |                  (+)  ---       across the grain, to where the outline is met
-    |                        | edge   wall: shortest way to the outline, less the radius
-    '-----------------------'
+|<- end distance ->|              end and edge distance: from the hole's centre, along and
+|                  (+)  ---       across the grain, to where the outline is met
+|                        | edge   wall: shortest way to the outline, less the radius
+'-----------------------'
 """
 
 from __future__ import annotations
@@ -100,9 +100,7 @@ def _floor_of(
 def _at_round_end(part: Part, hole: Bored) -> bool:
     """True when the hole stands at the centre of one of the outline's arcs."""
     at = hole.feature.at
-    return any(
-        s.bulge > 0.0 and math.dist(s.centre, at) < s.radius / 2.0 for s in part.outline
-    )
+    return any(s.bulge > 0.0 and math.dist(s.centre, at) < s.radius / 2.0 for s in part.outline)
 
 
 def _distances(
@@ -115,13 +113,26 @@ def _distances(
     edge_limit = limits.bolt_edge_d if bolt else limits.screw_edge_d
     severity: Severity = "warning" if bolt else "note"
     if edge < edge_limit.value * d:
-        yield _in_diameters("edge-distance", severity, part, hole, "edge", edge, d, edge_limit, keys)
+        yield _in_diameters(
+            "edge-distance", severity, part, hole, "edge", edge, d, edge_limit, keys
+        )
     if end < end_limit.value * d:
         yield _in_diameters("end-distance", severity, part, hole, "end", end, d, end_limit, keys)
-    elif bolt and end < limits.bolt_loaded_end_d.value * d:
-        yield _in_diameters(
-            "loaded-end-distance", "note", part, hole, "end, if the load pulls towards it,", end, d,
-            limits.bolt_loaded_end_d, keys,
+    elif bolt:
+        yield from _loaded_end(limits, part, hole, end, d, keys)
+
+
+def _loaded_end(
+    limits: Limits, part: Part, hole: Bored, end: float, d: float, keys: tuple[str, ...]
+) -> Iterator[Finding]:
+    """Table 8.4, a3,t: the greater of 7 d and 80 mm where the load pulls towards the end."""
+    wanted = max(limits.bolt_loaded_end_d.value * d, limits.bolt_loaded_end.value)
+    if end < wanted:
+        yield Finding(
+            "loaded-end-distance", "note", part.key,
+            f"{_where(hole)}: centre to end {end:.1f}; wanted {wanted:.0f} where a load pulls "
+            f"towards that end{alike(keys)}",
+            round(end, 3), wanted, "mm", limits.bolt_loaded_end_d.source,
         )  # fmt: skip
 
 

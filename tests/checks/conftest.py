@@ -1,8 +1,8 @@
 """A small frame with every kind of joint, sound as it stands, for tests to break.
 
-      y ^      rail-right  =====================     z up; the frame stands on two legs, an end
-        |      |end rail|        slats               rail joins the rails, three slats lie across
-        +----> x  rail-left ====================     them, and a rod runs from rail to rail
+y ^      rail-right  =====================     z up; the frame stands on two legs, an end
+  |      |end rail|        slats               rail joins the rails, three slats lie across
+  +----> x  rail-left ====================     them, and a rod runs from rail to rail
 """
 
 from __future__ import annotations
@@ -103,7 +103,9 @@ def _joints(profiles: Profiles) -> list[Joint]:
         for n in (1, 2, 3)
         for side, face in (("left", Y), ("right", Y.negated()))
     ]
-    rod = BarInHoles(key="rod-in-rails", step="frame", bar="rod", holders=("rail-left", "rail-right"))
+    rod = BarInHoles(
+        key="rod-in-rails", step="frame", bar="rod", holders=("rail-left", "rail-right")
+    )
     return [*_bolts(profiles), *ends, rod, *slats]
 
 

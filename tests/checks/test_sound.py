@@ -54,9 +54,7 @@ def test_every_limit_names_its_source() -> None:
         assert limit.value > 0.0, name
 
 
-def test_parts_alike_are_told_once(
-    frame: Assembly, changed: Callable[..., Assembly]
-) -> None:
+def test_parts_alike_are_told_once(frame: Assembly, changed: Callable[..., Assembly]) -> None:
     from flatpack.geometry.shapes import rectangle
 
     piece = frame
