@@ -13,6 +13,7 @@ out in whole numbers, so that rounding cannot make it untrue.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple
@@ -99,12 +100,22 @@ def proved_bound(job: Job, prices: tuple[float, ...]) -> Fraction:
     return max(Fraction(0), total / _SCALE)
 
 
+Worths = list[tuple[float, Pattern]]
+Pricing = Callable[[tuple[float, ...], tuple[int, ...]], Worths]
+
+
 class Pool:
     """The patterns known so far, in a master programme with the demand still to be met."""
 
-    def __init__(self, job: Job, effort: Effort) -> None:
-        """Start with one greedy pattern per part and kind of board."""
+    def __init__(self, job: Job, effort: Effort, pricing: Pricing | None = None) -> None:
+        """Start with one greedy pattern per part and kind of board.
+
+        `pricing` finds valuable patterns at part prices for the counts left; without it, parts
+        are cut from lengths.  With it, the caller adds the patterns to start from.
+        """
         self.job, self.effort = job, effort
+        self.rounds = 1_000_000
+        self._price = pricing or (lambda prices, counts: best_patterns(job, prices, counts))
         self._limited = [n for n, b in enumerate(job.bins) if b.limit is not None]
         self._row = {n: len(job.sizes) + i for i, n in enumerate(self._limited)}
         self.limits = {n: job.bins[n].limit or 0 for n in self._limited}
@@ -113,7 +124,7 @@ class Pool:
         self.patterns: list[Pattern] = []
         self._known: set[Pattern] = set()
         self.left = job.demand
-        for part in range(len(job.sizes)):
+        for part in range(len(job.sizes) if pricing is None else 0):
             for number in range(len(job.bins)):
                 self._add_greedy(part, number)
 
@@ -159,7 +170,7 @@ class Pool:
         """For each kind of board its price here, and its most valuable pattern's worth."""
         parts = solved.duals[: len(self.job.sizes)]
         found = []
-        for worth, pattern in best_patterns(self.job, parts, self.left):
+        for worth, pattern in self._price(parts, self.left):
             row = self._row.get(pattern.bin)
             dual = solved.duals[row] if row is not None else 0.0
             found.append((self.job.bins[pattern.bin].price - dual, worth, pattern))
@@ -171,9 +182,15 @@ class Pool:
         Stops early when the value is down to `enough`; with None, when rounding the bound up to
         a cost that boards can have already gives the value (fewer rounds, the same bound).
         """
+        done = 0
         while True:
             solved = self.master.solve()
-            if self.effort.spent or (enough is not None and solved.value <= enough + _GAIN):
+            done += 1
+            if (
+                self.effort.spent
+                or done > self.rounds
+                or (enough is not None and solved.value <= enough + _GAIN)
+            ):
                 return solved
             self.effort.spend()
             worths = self._worths(solved)
