@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from flatpack.checks.axes import Line, off_axis
+from flatpack.checks.axes import Line
 from flatpack.checks.bored import Bored
 from flatpack.checks.setting import Setting
 from flatpack.finding import Finding
@@ -21,7 +21,7 @@ SELF_BORING = ("pocket screw",)
 
 
 def check_alignment(setting: Setting) -> Iterator[Finding]:
-    """Each part that an axis passes has its hole on that axis, wide enough and from the right side."""
+    """Each part that an axis passes has its hole there, wide enough and from the right side."""
     for line, keys in setting.lines:
         for key in keys:
             if not _bores_itself(setting, line, keys, key):
@@ -40,8 +40,8 @@ def _bores_itself(setting: Setting, line: Line, keys: tuple[str, ...], key: str)
 
 def _one(setting: Setting, line: Line, key: str, *, last: bool) -> Iterator[Finding]:
     part, limit = setting.assembly.parts[key], setting.limits.in_line
-    holes = [hole for hole in setting.bored[key] if hole.kind != "sink"]
-    by_distance = sorted((off_axis(part, hole, line), hole.number, hole) for hole in holes)
+    holes = zip(setting.offsets[line.key, key], setting.bored[key], strict=True)
+    by_distance = sorted((off, h.number, h) for off, h in holes if h.kind != "sink")
     if by_distance and by_distance[0][0] <= limit.value:
         true = [hole for off, _, hole in by_distance if off <= limit.value]
         yield from _fit(setting, line, part, true, last=last)
@@ -96,7 +96,7 @@ def check_orphans(setting: Setting) -> Iterator[Finding]:
                 at = hole.feature.at
                 yield Finding(
                     "hole-unused", "fault", key,
-                    f"{hole.feature.callout()} at ({at.x:.1f}, {at.y:.1f}) takes no fastener or bar",
+                    f"{hole.feature.callout()} at ({at.x:.1f}, {at.y:.1f}) takes no fastener",
                 )  # fmt: skip
 
 

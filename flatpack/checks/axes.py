@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
-from typing import NamedTuple
+from collections.abc import Iterator
+from typing import Any, NamedTuple
+
+import numpy as np
 
 from flatpack.checks.bored import Bored
 from flatpack.geometry import Vec
 from flatpack.model import Assembly, Part
+
+Array = Any
 
 
 class Line(NamedTuple):
@@ -20,18 +24,26 @@ class Line(NamedTuple):
     length: float
 
 
-def off_axis(part: Part, hole: Bored, line: Line) -> float:
-    """How far the hole's axis stands from the line at the worse of its two ends, mm."""
-    off = 0.0
-    slack = part.frame.turn(hole.along)
-    for end in (hole.mouth, hole.bottom):
-        away = part.frame.place(*end).minus(line.start)
-        away = away.plus(line.direction, -away.dot(line.direction))
+def in_place(part: Part, holes: tuple[Bored, ...]) -> Array:
+    """Both ends of each hole's axis in the piece: (n, 2, 3)."""
+    ends = [part.frame.place(*end) for hole in holes for end in (hole.mouth, hole.bottom)]
+    return np.array(ends).reshape(-1, 2, 3)
+
+
+def offsets(part: Part, holes: tuple[Bored, ...], places: Array, line: Line) -> tuple[float, ...]:
+    """How far each hole's axis stands from the line at the worse of its two ends, mm.
+
+    A slot counts from where the line comes nearest along it.
+    """
+    way = np.array(line.direction)
+    away = places - np.array(line.start)
+    away -= (away @ way)[..., None] * way
+    for number, hole in enumerate(holes):
         if hole.play:
-            slide = max(-hole.play, min(hole.play, away.dot(slack)))
-            away = away.plus(slack, -slide)
-        off = max(off, away.length)
-    return off
+            along = np.array(part.frame.turn(hole.along))
+            slide = np.clip(away[number] @ along, -hole.play, hole.play)
+            away[number] -= slide[:, None] * along
+    return tuple(np.sqrt((away * away).sum(axis=2)).max(axis=1, initial=0.0).tolist())
 
 
 def lines(assembly: Assembly) -> Iterator[tuple[Line, tuple[str, ...]]]:
@@ -45,19 +57,3 @@ def lines(assembly: Assembly) -> Iterator[tuple[Line, tuple[str, ...]]]:
         if bar is not None:
             line = Line(bar.key, bar.frame.origin, bar.frame.z, bar.stock.diameter, bar.length)
             yield line, tuple(key for key in joint.parts[1:] if key in parts)
-
-
-def users(
-    assembly: Assembly,
-    bored: Mapping[str, tuple[Bored, ...]],
-    axes: Iterable[tuple[Line, tuple[str, ...]]],
-    tolerance: float,
-) -> dict[tuple[str, int], Line]:
-    """(part's key, feature's number) -> the fastener or bar whose axis the hole lies on."""
-    found: dict[tuple[str, int], Line] = {}
-    for line, keys in axes:
-        for key in keys:
-            for hole in bored[key]:
-                if off_axis(assembly.parts[key], hole, line) <= tolerance:
-                    found.setdefault((key, hole.number), line)
-    return found

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
+from itertools import pairwise
 from typing import Any, NamedTuple
 
 from flatpack.checks.bored import Bored
@@ -49,7 +50,7 @@ class Body:
     @property
     def box(self) -> bool:
         """True when its outline is a rectangle square to its frame."""
-        return _square(self.outline)
+        return square(self.outline)
 
     @property
     def pierced(self) -> bool:
@@ -98,7 +99,7 @@ class Body:
             cuts = [(c.low - r, c.high + r, grown(_polygon(c.outline), r)) for c in self.cuts]
             levels = {low, high, *(z for c in cuts for z in c[:2] if low < z < high)}
             heights = sorted(levels)
-            for z0, z1 in zip(heights, heights[1:], strict=False):
+            for z0, z1 in pairwise(heights):
                 middle = (z0 + z1) / 2.0
                 left = without(solid, [c[2] for c in cuts if c[0] < middle < c[1]])
                 if not left.is_empty:
@@ -121,7 +122,8 @@ def _polygon(outline: Outline) -> Any:
     return polygon(outline)
 
 
-def _square(outline: Outline) -> bool:
+def square(outline: Outline) -> bool:
+    """True for a rectangle square to its axes."""
     return len(outline.segments) == 4 and all(
         s.bulge == 0.0 and (s.start.x == s.end.x or s.start.y == s.end.y) for s in outline
     )

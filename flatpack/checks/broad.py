@@ -36,9 +36,16 @@ def meeting(a: Boxes, b: Boxes) -> Array:
     """Pairs (k, 2) of indices, one into each, whose boxes meet."""
     reach_a = np.einsum("ni,nij->nj", a.half, abs(a.axes))
     reach_b = np.einsum("ni,nij->nj", b.half, abs(b.axes))
-    apart = abs(a.middle[:, None] - b.middle[None])
-    near = np.argwhere((apart <= reach_a[:, None] + reach_b[None]).all(axis=2))
-    return near[_turned_boxes_meet(a, b, near)]
+    low_a, high_a, low_b, high_b = (
+        a.middle - reach_a, a.middle + reach_a, b.middle - reach_b, b.middle + reach_b
+    )  # fmt: skip
+    near = (low_a[:, None, 0] <= high_b[None, :, 0]) & (low_b[None, :, 0] <= high_a[:, None, 0])
+    i, j = np.nonzero(near)
+    for axis in (1, 2):
+        meet = (low_a[i, axis] <= high_b[j, axis]) & (low_b[j, axis] <= high_a[i, axis])
+        i, j = i[meet], j[meet]
+    pairs = np.column_stack((i, j))
+    return pairs[_turned_boxes_meet(a, b, pairs)]
 
 
 def _turned_boxes_meet(a: Boxes, b: Boxes, pairs: Array) -> Array:

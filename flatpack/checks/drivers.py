@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from flatpack.checks.body import Body, bar_body, part_body, solid_body
-from flatpack.checks.broad import Boxes, boxes, meeting
+from flatpack.checks.body import Body
+from flatpack.checks.broad import boxes, meeting
 from flatpack.checks.narrow import shared
 from flatpack.checks.setting import Setting
 from flatpack.finding import Finding
@@ -26,12 +26,12 @@ def check_drivers(setting: Setting) -> Iterator[Finding]:
         for f in setting.assembly.fasteners
         for number, driver in enumerate(f.drivers, 1)
     ]
-    standing = _standing(setting.assembly)
-    if not paths or not standing:
+    standing = [(setting.fasteners.get(body.owner), body) for body in setting.bodies]
+    if not paths:
         return
     r = setting.limits.driver.value / 2.0
     told: set[tuple[str, str]] = set()
-    pairs = meeting(_boxes([p for _, p in paths], r), _boxes([b for _, b in standing], r))
+    pairs = meeting(boxes([p for _, p in paths], r), boxes(setting.bodies, r))
     for i, j in pairs.tolist():
         (f, path), (owner, body) = paths[i], standing[j]
         pair = f.key, body.owner
@@ -42,22 +42,9 @@ def check_drivers(setting: Setting) -> Iterator[Finding]:
             yield _blocked(setting, f, body)
 
 
-def _boxes(some: list[Body], r: float) -> Boxes:
-    return boxes(some, r)
-
-
 def _path(f: Fastener, driver: Driver, number: int) -> Body:
     frame = axis_frame(driver.start, driver.direction)
     return Body(f.key, f"driver {number}", frame, disc(driver.radius), 0.0, driver.length)
-
-
-def _standing(assembly: Assembly) -> list[tuple[Fastener | None, Body]]:
-    """Bodies that may be in the way, each fastener's with the fastener."""
-    return [
-        *((None, part_body(part)) for part in assembly.parts.values()),
-        *((None, bar_body(bar)) for bar in assembly.bars.values()),
-        *((f, solid_body(f, s)) for f in assembly.fasteners for s in f.solids),
-    ]
 
 
 def _in_the_way(tied: Tied, f: Fastener, owner: Fastener | None, body: Body) -> bool:

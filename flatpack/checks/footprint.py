@@ -20,7 +20,7 @@ FACETS = 32
 
 
 def footprint(part: Part, hole: Bored) -> Any:
-    """Polygon of the hole on its face; of an edge hole, of its shadow; of a pocket, of its mouth."""
+    """Polygon of the hole on its face; of an edge hole its shadow, of a pocket its mouth."""
     if hole.kind == "edge":
         return region(_shadow(hole))
     if hole.kind == "pocket":

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 PRACTICE = "common practice, no source"
@@ -18,8 +17,7 @@ class Limit(NamedTuple):
     unit: str = "mm"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Limits:
+class Limits(NamedTuple):
     """What the checks compare with; a piece may hand in its own.
 
     Names ending in `_least` are faults when missed, those ending in `_wanted` warnings.  Distances

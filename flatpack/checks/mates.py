@@ -66,13 +66,14 @@ def nearest(some: tuple[Flat, ...], others: tuple[Flat, ...]) -> float | None:
 
     Negative where they run into each other.
     """
-    gaps = [
-        a.frame.z.dot(b.frame.origin.minus(a.frame.origin))
+    facing = [
+        (a.frame.z.dot(b.frame.origin.minus(a.frame.origin)), a, b)
         for a in some
         for b in others
-        if a.frame.z.dot(b.frame.z) < FACING - 1.0 and _in_common(a, b) >= LEAST_AREA
+        if a.frame.z.dot(b.frame.z) < FACING - 1.0
     ]
-    return min(gaps, key=abs, default=None)
+    facing.sort(key=lambda row: abs(row[0]))
+    return next((gap for gap, a, b in facing if _in_common(a, b) >= LEAST_AREA), None)
 
 
 def _in_common(a: Flat, b: Flat) -> float:

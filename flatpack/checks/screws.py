@@ -62,5 +62,5 @@ def _measure(
 
 
 def _slope(f: Fastener, part: Part) -> float:
-    """Depth gained for each millimetre of length: cosine of the slope to the part's nearest axis."""
+    """Depth gained for each millimetre of length: cosine of the slope to its nearest axis."""
     return max(abs(n) for n in part.frame.local_direction(f.direction))

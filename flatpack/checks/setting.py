@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from flatpack.checks.axes import Line, lines, users
+from flatpack.checks.axes import Line, in_place, lines, offsets
+from flatpack.checks.body import Body, bodies
 from flatpack.checks.bored import Bored, bored
+from flatpack.checks.footprint import footprint
 from flatpack.checks.limits import Limits
 from flatpack.geometry.polygon import polygon
 from flatpack.model import Assembly, Fastener, Part
@@ -19,7 +21,7 @@ class Setting:
     """The piece in one pose, and the limits it is held to."""
 
     assembly: Assembly
-    limits: Limits = field(default_factory=Limits)
+    limits: Limits
 
     @cached_property
     def bored(self) -> dict[str, tuple[Bored, ...]]:
@@ -32,9 +34,32 @@ class Setting:
         return tuple(lines(self.assembly))
 
     @cached_property
+    def bodies(self) -> tuple[Body, ...]:
+        """Everything that takes up room."""
+        return bodies(self.assembly, self.bored)
+
+    @cached_property
+    def offsets(self) -> dict[tuple[str, str], tuple[float, ...]]:
+        """(axis's key, part's key) -> how far each of the part's holes stands off the axis, mm."""
+        places = {
+            key: in_place(self.assembly.parts[key], holes) for key, holes in self.bored.items()
+        }
+        return {
+            (line.key, key): offsets(self.assembly.parts[key], self.bored[key], places[key], line)
+            for line, keys in self.lines
+            for key in keys
+        }
+
+    @cached_property
     def users(self) -> dict[tuple[str, int], Line]:
         """(part's key, feature's number) -> the axis that the hole lies on."""
-        return users(self.assembly, self.bored, self.lines, self.limits.in_line.value)
+        found: dict[tuple[str, int], Line] = {}
+        for line, keys in self.lines:
+            for key in keys:
+                for hole, off in zip(self.bored[key], self.offsets[line.key, key], strict=True):
+                    if off <= self.limits.in_line.value:
+                        found.setdefault((key, hole.number), line)
+        return found
 
     @cached_property
     def fasteners(self) -> dict[str, Fastener]:
@@ -65,6 +90,22 @@ class Setting:
         found = self._polygons.get(key)
         if found is None:
             found = self._polygons[key] = polygon(part.outline, holes=part.openings)
+        return found
+
+    def edge(self, part: Part) -> Any:
+        """Boundary of a part's face, openings included."""
+        key = "edge", part.outline, part.openings
+        found = self._polygons.get(key)
+        if found is None:
+            found = self._polygons[key] = self.face(part).boundary
+        return found
+
+    def footprint(self, part: Part, hole: Bored) -> Any:
+        """Polygon of a hole on its part's face."""
+        key = part.key, hole.number
+        found = self._polygons.get(key)
+        if found is None:
+            found = self._polygons[key] = footprint(part, hole)
         return found
 
     def __iter__(self) -> Iterator[Part]:

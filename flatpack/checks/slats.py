@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 from flatpack.checks.setting import Setting
 from flatpack.finding import Finding
@@ -33,7 +34,7 @@ def check_slats(setting: Setting) -> Iterator[Finding]:
             yield Finding("slat-gaps", "not done", name, text)
             continue
         spans = sorted((_span(s, way), s.key, s) for s in slats)
-        for (a, _, one), (b, _, other) in zip(spans, spans[1:], strict=False):
+        for (a, _, one), (b, _, other) in pairwise(spans):
             yield from _gap(setting, one, other, b[0] - a[1])
 
 

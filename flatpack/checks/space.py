@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from flatpack.checks.body import Body, bodies
+from flatpack.checks.body import Body
 from flatpack.checks.broad import boxes, meeting
 from flatpack.checks.narrow import shared
 from flatpack.checks.setting import Setting
@@ -71,7 +71,7 @@ def check_space(setting: Setting) -> Iterator[Finding]:
     """One finding for each pair of owners, at the deepest place."""
     limit = setting.limits.overlap
     deepest: dict[tuple[str, str], Overlap] = {}
-    for found in overlaps(bodies(setting.assembly, setting.bored), limit.value):
+    for found in overlaps(setting.bodies, limit.value):
         pair = found.first.owner, found.second.owner
         if pair not in deepest or found.depth > deepest[pair].depth:
             deepest[pair] = found

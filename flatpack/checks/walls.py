@@ -12,12 +12,12 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
+from flatpack.checks.body import square
 from flatpack.checks.bored import Bored, known
-from flatpack.checks.footprint import footprint
 from flatpack.checks.limits import Limit, Limits
 from flatpack.checks.setting import Setting, alike
 from flatpack.finding import Finding, Severity
-from flatpack.geometry.polygon import crossings, grown, to_boundary
+from flatpack.geometry.polygon import crossings, grown, spot
 from flatpack.model import Part
 
 DRAWN = 0.02
@@ -32,17 +32,30 @@ def check_walls(setting: Setting) -> Iterator[Finding]:
             if not known(feature):
                 text = f"{feature.callout()}: the checks don't know this kind of work"
                 yield Finding("walls", "not done", part.key, text + alike(keys))
-        face = setting.face(part)
-        around = grown(face, DRAWN)
+        around = grown(setting.face(part), DRAWN)
         for hole in setting.bored[part.key]:
-            if not around.covers(footprint(part, hole)):
+            if not _inside(setting, part, around, hole):
                 yield _say("hole-outside", "fault", part, hole, "runs out of the outline", keys)
             elif hole.kind == "pocket":
-                yield from _pocket(setting.limits, part, face, hole, keys)
+                yield from _pocket(setting, part, hole, keys)
             elif hole.kind == "edge":
-                yield from _edge_hole(setting.limits, part, face, hole, keys)
+                yield from _edge_hole(setting, part, hole, keys)
             else:
-                yield from _face_hole(setting, part, face, hole, keys)
+                yield from _face_hole(setting, part, hole, keys)
+
+
+def _inside(setting: Setting, part: Part, around: Any, hole: Bored) -> bool:
+    if hole.kind in ("face", "sink"):
+        at = spot(hole.feature.at)
+        return around.contains(at) and _wall(setting, part, hole) >= -DRAWN
+    return bool(around.covers(setting.footprint(part, hole)))
+
+
+def _wall(setting: Setting, part: Part, hole: Bored) -> float:
+    """Shortest way from a hole to the part's boundary, mm."""
+    if hole.kind in ("face", "sink"):
+        return float(setting.edge(part).distance(spot(hole.feature.at))) - hole.diameter / 2.0
+    return float(setting.edge(part).distance(setting.footprint(part, hole)))
 
 
 def use(hole: Bored) -> str:
@@ -55,13 +68,13 @@ def use(hole: Bored) -> str:
 
 
 def _face_hole(
-    setting: Setting, part: Part, face: Any, hole: Bored, keys: tuple[str, ...]
+    setting: Setting, part: Part, hole: Bored, keys: tuple[str, ...]
 ) -> Iterator[Finding]:
     limits = setting.limits
     yield from _floor(limits, part, hole, keys)
     if hole.kind == "sink":
         return
-    wall = face.boundary.distance(footprint(part, hole))
+    wall = _wall(setting, part, hole)
     kind = use(hole)
     least = limits.pilot_wall_least if kind == "screw" else limits.wall_least
     if wall < least.value:
@@ -74,7 +87,7 @@ def _face_hole(
     if kind in ("bolt", "screw"):
         line = setting.users.get((part.key, hole.number))
         d = hole.diameter if line is None else line.diameter
-        yield from _distances(limits, part, face, hole, d, keys)
+        yield from _distances(setting, part, hole, d, keys)
 
 
 def _floor(limits: Limits, part: Part, hole: Bored, keys: tuple[str, ...]) -> Iterator[Finding]:
@@ -104,10 +117,11 @@ def _at_round_end(part: Part, hole: Bored) -> bool:
 
 
 def _distances(
-    limits: Limits, part: Part, face: Any, hole: Bored, d: float, keys: tuple[str, ...]
+    setting: Setting, part: Part, hole: Bored, d: float, keys: tuple[str, ...]
 ) -> Iterator[Finding]:
     """Edge and end distances from the hole's centre, in diameters of the fastener."""
-    end, edge = (min(_reach(face, hole.feature.at, part, *way)) for way in ((1, 0), (0, 1)))
+    limits = setting.limits
+    end, edge = _to_end_and_edge(setting, part, hole.feature.at)
     bolt = use(hole) == "bolt"
     end_limit = limits.bolt_end_d if bolt else limits.screw_end_d
     edge_limit = limits.bolt_edge_d if bolt else limits.screw_edge_d
@@ -136,18 +150,29 @@ def _loaded_end(
         )  # fmt: skip
 
 
-def _reach(face: Any, at: Any, part: Part, dx: int, dy: int) -> tuple[float, float]:
-    """Distance both ways along a direction to the first boundary."""
+def _to_end_and_edge(setting: Setting, part: Part, at: Any) -> tuple[float, float]:
+    """Distances along and across the grain to where the boundary is first met."""
+    if square(part.outline) and not part.openings:
+        x0, y0, x1, y1 = part.outline.bounds
+        return min(at.x - x0, x1 - at.x), min(at.y - y0, y1 - at.y)
     far = part.length + part.width
-    ahead = crossings(face, at, (at.x + dx * far, at.y + dy * far))
-    behind = crossings(face, at, (at.x - dx * far, at.y - dy * far))
-    return min(ahead, default=0.0), min(behind, default=0.0)
+    edge = setting.edge(part)
+    along, across = (
+        min(
+            (d for way in (far, -far)
+             for d in crossings(edge, at, (at.x + dx * way, at.y + dy * way))),
+            default=0.0,
+        )
+        for dx, dy in ((1, 0), (0, 1))
+    )  # fmt: skip
+    return along, across
 
 
 def _edge_hole(
-    limits: Limits, part: Part, face: Any, hole: Bored, keys: tuple[str, ...]
+    setting: Setting, part: Part, hole: Bored, keys: tuple[str, ...]
 ) -> Iterator[Finding]:
-    off = to_boundary(face, hole.mouth[:2])
+    limits = setting.limits
+    off = setting.edge(part).distance(spot(hole.mouth[:2]))
     if off > limits.in_line.value:
         yield _say("edge-hole-mouth", "fault", part, hole, "doesn't start at the edge", keys)
     wall = min(hole.mouth.z, part.thickness - hole.mouth.z) - hole.diameter / 2.0
@@ -158,11 +183,10 @@ def _edge_hole(
         )  # fmt: skip
 
 
-def _pocket(
-    limits: Limits, part: Part, face: Any, hole: Bored, keys: tuple[str, ...]
-) -> Iterator[Finding]:
+def _pocket(setting: Setting, part: Part, hole: Bored, keys: tuple[str, ...]) -> Iterator[Finding]:
+    limits = setting.limits
     feature: Any = hole.feature
-    if to_boundary(face, feature.exit) > limits.in_line.value:
+    if setting.edge(part).distance(spot(feature.exit)) > limits.in_line.value:
         yield _say("pocket-exit", "fault", part, hole, "doesn't leave at the edge", keys)
     slope = math.radians(feature.slope)
     deepest = (
@@ -171,7 +195,7 @@ def _pocket(
         + feature.diameter / 2.0 * math.cos(slope)
     )
     yield from _floor_of(limits, part, hole, part.thickness - deepest, keys)
-    wall = face.boundary.distance(footprint(part, hole))
+    wall = _wall(setting, part, hole)
     if wall < limits.pilot_wall_least.value:
         yield _short(
             "pocket-wall", "fault", part, hole, "wall beside the pocket", wall,

@@ -9,7 +9,7 @@ import numpy as np
 
 from flatpack.checks.bored import Bored
 from flatpack.checks.convex import gap
-from flatpack.checks.footprint import footprint, room
+from flatpack.checks.footprint import room
 from flatpack.checks.setting import Setting, alike
 from flatpack.checks.walls import use
 from flatpack.finding import Finding, Severity
@@ -24,7 +24,7 @@ def check_webs(setting: Setting) -> Iterator[Finding]:
     for part, keys in setting.distinct:
         yield from _doubled(part, keys)
         holes = setting.bored[part.key]
-        for a, b in _near(part, holes, setting.limits.web_wanted.value):
+        for a, b in _near(setting, part, setting.limits.web_wanted.value):
             if not _belong_together(a, b):
                 yield from _web(setting, part, a, b, keys)
         yield from _bolts_apart(setting, part, holes, keys)
@@ -39,10 +39,11 @@ def _doubled(part: Part, keys: tuple[str, ...]) -> Iterator[Finding]:
         seen.add(feature.key())
 
 
-def _near(part: Part, holes: tuple[Bored, ...], within: float) -> Iterator[tuple[Bored, Bored]]:
+def _near(setting: Setting, part: Part, within: float) -> Iterator[tuple[Bored, Bored]]:
+    holes = setting.bored[part.key]
     if len(holes) < 2:
         return
-    around = np.array([footprint(part, hole).bounds for hole in holes])
+    around = np.array([setting.footprint(part, hole).bounds for hole in holes])
     low, high = around[:, :2] - within / 2.0, around[:, 2:] + within / 2.0
     meet = (low[:, None] <= high[None]).all(axis=2) & (low[None] <= high[:, None]).all(axis=2)
     for i, j in np.argwhere(np.triu(meet, 1)).tolist():
@@ -63,10 +64,10 @@ def _axes_cross(a: Bored, b: Bored) -> bool:
     return abs(b.mouth.minus(a.mouth).dot(normal)) <= SAME_AXIS * normal.length
 
 
-def web(part: Part, a: Bored, b: Bored) -> float:
+def web(setting: Setting, part: Part, a: Bored, b: Bored) -> float:
     """Wood between two holes, mm; negative when they run into each other."""
     if a.kind in UPRIGHT and b.kind in UPRIGHT:
-        apart = float(footprint(part, a).distance(footprint(part, b)))
+        apart = float(setting.footprint(part, a).distance(setting.footprint(part, b)))
         above = max(min(b.mouth.z, b.bottom.z) - max(a.mouth.z, a.bottom.z),
                     min(a.mouth.z, a.bottom.z) - max(b.mouth.z, b.bottom.z), 0.0)  # fmt: skip
         return math.hypot(apart, above) if apart > 0.0 or above > 0.0 else -1.0
@@ -77,7 +78,7 @@ def _web(
     setting: Setting, part: Part, a: Bored, b: Bored, keys: tuple[str, ...]
 ) -> Iterator[Finding]:
     least, wanted = setting.limits.web_least, setting.limits.web_wanted
-    measured = web(part, a, b)
+    measured = web(setting, part, a, b)
     if measured >= wanted.value:
         return
     limit, severity = (least, "fault") if measured < least.value else (wanted, "warning")

@@ -88,13 +88,13 @@ def spot_inside(shape: Polygon) -> Point:
     return Point(spot.x, spot.y)
 
 
-def crossings(shape: Polygon, at: tuple[float, float], to: tuple[float, float]) -> list[float]:
-    """Distances from `at` along the straight line to `to` where it crosses the shape's boundary."""
-    crossing = shape.boundary.intersection(LineString((at, to)))
+def crossings(line: Any, at: tuple[float, float], to: tuple[float, float]) -> list[float]:
+    """Distances from `at` along the straight way to `to` where it crosses a boundary line."""
+    crossing = line.intersection(LineString((at, to)))
     x, y = at
     return sorted(float(np.hypot(*(p - (x, y)))) for p in shapely.get_coordinates(crossing))
 
 
-def to_boundary(shape: Polygon, at: tuple[float, float]) -> float:
-    """Distance of a point from the shape's boundary, mm."""
-    return float(shapely.distance(shape.boundary, ShapelyPoint(at)))
+def spot(at: Sequence[float]) -> ShapelyPoint:
+    """A place in the plane as shapely knows it."""
+    return ShapelyPoint(at)

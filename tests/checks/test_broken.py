@@ -159,7 +159,7 @@ class TestSpace:
         assert pairs == ({"slat-1 / slat-3"} if caught else set())
 
     def test_rod_in_a_notch_shifted(self, frame: Assembly, profiles: Profiles) -> None:
-        """A rod of 22 rests in a half-round notch; the notch cut 1 mm further along doesn't take it."""
+        """A rod of 22 rests in a half-round notch; the notch cut 1 mm further along fouls it."""
         rod = replace(frame.bars["rod"], length=100.0)
 
         def rack(at: float) -> Assembly:

@@ -48,7 +48,7 @@ def test_limits_can_be_handed_in(frame: Assembly) -> None:
 
 def test_every_limit_names_its_source() -> None:
     limits = Limits()
-    for name in Limits.__dataclass_fields__:
+    for name in Limits._fields:
         limit = getattr(limits, name)
         assert limit.source, name
         assert limit.value > 0.0, name
@@ -62,4 +62,9 @@ def test_parts_alike_are_told_once(frame: Assembly, changed: Callable[..., Assem
         piece = changed(piece, key, outline=rectangle(3000.0, 70.0))
     found = [f for f in run(piece, only=("boards",)) if f.code == "larger-than-sheet"]
     assert [f.part for f in found] == ["leg-left", "leg-right"]
-    assert {p.name for p, _ in Setting(frame).distinct} == {"Side rail", "Leg", "end-rail", "Slat"}
+    assert {p.name for p, _ in Setting(frame, Limits()).distinct} == {
+        "Side rail",
+        "Leg",
+        "end-rail",
+        "Slat",
+    }

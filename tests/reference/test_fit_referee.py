@@ -15,7 +15,8 @@ import manifold3d
 import numpy as np
 import pytest
 
-from flatpack.checks.body import Body, bodies
+from flatpack.checks.body import Body
+from flatpack.checks.limits import Limits
 from flatpack.checks.setting import Setting
 from flatpack.checks.space import overlaps
 from flatpack.geometry import Frame, Outline, Vec, closed
@@ -143,7 +144,7 @@ def test_depth_is_what_the_modelling_library_needs_to_part_them(kind: str) -> No
 
 def solids_agree(assembly: Assembly) -> None:
     """Every pair of bodies of the piece: the check and the library say the same."""
-    some = bodies(assembly, Setting(assembly).bored)
+    some = Setting(assembly, Limits()).bodies
     ours = {(o.first.name, o.second.name) for o in overlaps(some, TOLERANCE)}
     solids = [solid_of(b) for b in some]
     for i, a in enumerate(some):
