@@ -17,7 +17,7 @@ from flatpack.mechanism.convex import Pose
 from flatpack.mechanism.fold import fold_range
 from flatpack.mechanism.pairs import Pair, nearest_shapes, on_arm, placing
 from flatpack.mechanism.path import Path, at_angle
-from flatpack.mechanism.sweep import Clash, Clearance, examine
+from flatpack.mechanism.sweep import REACH, Clash, Clearance, examine
 from flatpack.mechanism.track import Stand
 from flatpack.mechanism.trimming import Side, trimmed
 
@@ -140,10 +140,10 @@ def _side_changes(
 
 
 def _arm_changes(pair: Pair, body: Body, path: Path, wanted: float) -> Iterator[Change]:
-    x0, y0, x1, y1 = body.outlines[0].bounds
+    _, y0, _, y1 = body.outlines[0].bounds
     width, arm = y1 - y0, path.prop.arm
     whole = replace(body, outlines=(arm_outline(arm, width),))
-    least = _tried(pair, body, whole, path, wanted)
+    least = _tried(pair, body, whole, path, wanted, REACH)
     square = len(body.shapes[0].carriers) > 2
     if square and least >= wanted:
         yield Change(
@@ -189,7 +189,7 @@ def _found(
             low = middle
     changed = made(high)
     if changed is not None:
-        clears = _tried(pair, body, changed, path, wanted)
+        clears = _tried(pair, body, changed, path, wanted, REACH)
         yield Change(body=body.name, how=how, side=side, by=high, clears=clears, changed=changed)
 
 
@@ -212,11 +212,16 @@ def _first_enough(
         by = min(2.0 * by, most)
 
 
-def _tried(pair: Pair, body: Body, changed: Body, path: Path, wanted: float) -> float:
-    """The pair's least gap over the travel with one body changed; negative when it overlaps."""
+def _tried(
+    pair: Pair, body: Body, changed: Body, path: Path, wanted: float, reach: float = 1.0
+) -> float:
+    """The pair's least gap over the travel with one body changed; negative when it overlaps.
+
+    A gap more than `reach` mm above the wanted one isn't measured: that bound is given.
+    """
     still, moving = (changed if b is body else b for b in (pair.still, pair.moving))
     altered = _paired(still, moving, path)
-    result = examine(altered, path, fold_range(path), wanted, reach=wanted + 1.0)
+    result = examine(altered, path, fold_range(path), wanted, reach=wanted + reach)
     return -result.depth if isinstance(result, Clash) else result.least
 
 

@@ -20,7 +20,7 @@ HINGE = Point(0.0, 0.0)
 
 
 def fold_range(path: Path) -> tuple[float, float]:
-    """Least and greatest angle of the arm in the back's axes, radians, about the flat one's turn."""
+    """Least and greatest angle of the arm in the back's axes, radians, unwrapped."""
     first = path.stretches[0].at(0.0).fold
     folds = [fold for s in path.stretches for fold in _extremes(s, first)]
     return min(folds), max(folds)

@@ -82,7 +82,7 @@ def follow(
 def first_rest(
     chain: tuple[Segment, ...], pivot: Point, arm: float, below: float = math.pi
 ) -> Cross | None:
-    """The first rest met when the rod swings down from the lean `below` (radians); None: it hangs."""
+    """The first rest met when the rod swings down from the lean `below`, radians; None: none."""
     rests = (
         c
         for c in crossings(chain, pivot, arm)
