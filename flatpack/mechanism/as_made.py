@@ -15,7 +15,7 @@ from flatpack.geometry import Point
 from flatpack.mechanism.design import angle_of, notches_for
 from flatpack.mechanism.fitting import fitted
 from flatpack.mechanism.notches import seat_of
-from flatpack.mechanism.plan import Fault, Plan, Problem, Remedy
+from flatpack.mechanism.plan import Plan, Remedy
 from flatpack.mechanism.prop import Miss, Prop, pivot_at
 
 AS_PLANNED = Point(0.0, 0.0)
@@ -78,31 +78,6 @@ def resolve(plan: Plan, made: AsMade) -> Resolved:
     )
 
 
-def off_angles(plan: Plan, datums: Sequence[float], within: float = 0.5) -> tuple[Problem, ...]:
-    """Stops of a rack as given (datum x by rising angle) that miss their angle by over `within`.
-
-    Each remedy is the one number, arm or pivot, that brings all stops within; none if none does.
-    """
-    angles = _angles(plan, datums)
-    errors = _errors(angles, plan.angles)
-    wrong = [k for k, e in enumerate(errors) if e is None or abs(e) > within]
-    if not wrong:
-        return ()
-    tried = [arm_for(plan, datums), pivot_for(plan, datums), height_for(plan, datums)]
-    kept = tuple(r for r in tried if r is not None and _mends(plan, datums, r, within))
-    return tuple(
-        Problem(
-            fault=Fault.SEAT_MISSED if angles[k] is None else Fault.ANGLE_OFF,
-            place=k + 1,
-            measured=angles[k] or 0.0,
-            limit=plan.angles[k],
-            unit="degrees",
-            remedies=kept,
-        )
-        for k in wrong
-    )
-
-
 def arm_for(plan: Plan, datums: Sequence[float]) -> Remedy | None:
     """The arm with which notches as cut come closest to the wanted angles.
 
@@ -133,12 +108,6 @@ def _solved(plan: Plan, datums: Sequence[float], key: str, start: float) -> Reme
 
     found = fitted(errors, [start], [(start - REACH, start + REACH)])
     return None if found is None else Remedy(key, found[0][0])
-
-
-def _mends(plan: Plan, datums: Sequence[float], remedy: Remedy, within: float) -> bool:
-    changed = replace(plan, prop=_set(plan.prop, remedy))
-    errors = _errors(_angles(changed, datums), plan.angles)
-    return all(e is not None and abs(e) <= within for e in errors)
 
 
 def _set(prop: Prop, remedy: Remedy) -> Prop:

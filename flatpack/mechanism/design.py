@@ -17,15 +17,16 @@ from flatpack.mechanism.notches import NotchForm, Overlap, cut, rack_contour, se
 from flatpack.mechanism.plan import Plan, Problem
 from flatpack.mechanism.prop import Miss, Prop, angle_about, rod_at
 from flatpack.mechanism.seats import Rack, laid
-from flatpack.mechanism.stops import Stops, stops
+from flatpack.mechanism.stops import Stop, Stops, stops
 
 NONE = Stops(stops=(), passed=())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Placed:
-    """A notch placed for a wanted angle: its datum on the floor, and the rod's seat centre."""
+    """A notch for the wanted angle number `place` (from 1): its datum, and its seat's centre."""
 
+    place: int
     angle: float
     datum: Point
     centre: Point
@@ -35,8 +36,9 @@ class Placed:
 class Design:
     """A plan worked out: notches by rising angle, and the stops that their contour gives.
 
-    `errors` is the angle reached less that wanted, degrees, for each placed notch; None where it
-    gives no stop.  `rack` is None when no contour could be drawn.
+    `reached` is the stop in each placed notch, None where it gives none.  `missed` are wanted
+    angles that the arm is too short for, with the mm it lacks.  `rack` is None, and `overlap` may
+    say why, when no contour could be drawn.
     """
 
     plan: Plan
@@ -45,8 +47,14 @@ class Design:
     overlap: Overlap | None
     rack: Rack | None
     found: Stops
-    errors: tuple[float | None, ...]
+    reached: tuple[Stop | None, ...]
     problems: tuple[Problem, ...] = ()
+
+    @property
+    def errors(self) -> tuple[float | None, ...]:
+        """Angle reached less angle wanted of each placed notch, degrees."""
+        pairs = zip(self.placed, self.reached, strict=True)
+        return tuple(None if s is None else s.angle - p.angle for p, s in pairs)
 
 
 def notches_for(
@@ -59,13 +67,13 @@ def notches_for(
     seat, free = seat_of(form, prop.rod / 2.0)
     short = replace(prop, arm=prop.arm - free)
     placed: list[Placed | Miss] = []
-    for angle in angles:
+    for place, angle in enumerate(angles, start=1):
         centre = rod_at(short, angle, floor + seat.y)
         if isinstance(centre, Miss):
             placed.append(centre)
         else:
             datum = Point(centre.x - seat.x, floor)
-            placed.append(Placed(angle=angle, datum=datum, centre=centre))
+            placed.append(Placed(place=place, angle=angle, datum=datum, centre=centre))
     return tuple(placed)
 
 
@@ -74,7 +82,7 @@ def worked(plan: Plan) -> Design:
     if unsound(plan.form) is not None:
         return _blank(plan)
     results = notches_for(plan.prop, plan.angles, plan.floor, plan.form)
-    placed = tuple(r for r in results if isinstance(r, Placed))
+    placed = _given(plan) or tuple(r for r in results if isinstance(r, Placed))
     missed = tuple(
         (a, r.gap) for a, r in zip(plan.angles, results, strict=True) if isinstance(r, Miss)
     )
@@ -89,13 +97,27 @@ def worked(plan: Plan) -> Design:
         overlap=overlap,
         rack=rack,
         found=found,
-        errors=_errors(placed, found, plan.prop.rod),
+        reached=_reached(placed, found, plan.prop.rod),
+    )
+
+
+def _given(plan: Plan) -> tuple[Placed, ...]:
+    """The notches of a rack that is given, with the angle wanted of each."""
+    seat, _ = seat_of(plan.form, plan.prop.rod / 2.0)
+    return tuple(
+        Placed(
+            place=k,
+            angle=a,
+            datum=Point(x, plan.floor),
+            centre=Point(x + seat.x, plan.floor + seat.y),
+        )
+        for k, (a, x) in enumerate(zip(plan.angles, plan.notches or (), strict=False), start=1)
     )
 
 
 def _blank(plan: Plan) -> Design:
     """No notches: their form can't be drawn."""
-    return Design(plan=plan, placed=(), missed=(), overlap=None, rack=None, found=NONE, errors=())
+    return Design(plan=plan, placed=(), missed=(), overlap=None, rack=None, found=NONE, reached=())
 
 
 def contour_of(plan: Plan, placed: Sequence[Placed]) -> tuple[Segment, ...] | Overlap:
@@ -113,11 +135,10 @@ def angle_of(prop: Prop, datum_x: float, floor: float, form: NotchForm) -> float
     return angle_about(prop, Point(datum_x + seat.x, floor + seat.y), prop.arm - free)
 
 
-def _errors(placed: Sequence[Placed], found: Stops, rod: float) -> tuple[float | None, ...]:
-    """Angle reached less angle wanted, matching each notch with the stop within a rod of it."""
-    errors: list[float | None] = []
+def _reached(placed: Sequence[Placed], found: Stops, rod: float) -> tuple[Stop | None, ...]:
+    """The stop in each notch: the nearest within a rod's diameter of where the rod should be."""
+    reached: list[Stop | None] = []
     for notch in placed:
         near = [s for s in found.stops if math.dist(s.rod, notch.centre) < rod]
-        best = min(near, key=lambda s: math.dist(s.rod, notch.centre), default=None)
-        errors.append(None if best is None else best.angle - notch.angle)
-    return tuple(errors)
+        reached.append(min(near, key=lambda s: math.dist(s.rod, notch.centre), default=None))
+    return tuple(reached)

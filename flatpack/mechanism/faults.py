@@ -11,6 +11,7 @@ from flatpack.mechanism.design import Design, Placed
 from flatpack.mechanism.notches import play, seat_of, unsound
 from flatpack.mechanism.plan import Fault, Plan, Problem
 from flatpack.mechanism.prop import pivot_at, upright
+from flatpack.mechanism.stops import Stop
 
 ANGLE_SLACK = 0.01  # degrees by which the angle read back may differ before it counts
 SLACK = 1e-6  # mm or degrees: a remedy set exactly on its limit keeps it
@@ -55,6 +56,9 @@ def shortest_arm(plan: Plan, angle: float) -> float:
 
 
 def _wanted(design: Design) -> Iterator[Problem]:
+    given, wanted = design.plan.notches, len(design.plan.angles)
+    if given is not None and len(given) != wanted:
+        yield Problem(fault=Fault.COUNT, place=0, measured=len(given), limit=wanted, unit="notches")
     for place, (lower, upper) in enumerate(pairwise(design.plan.angles), start=2):
         if upper <= lower:
             yield Problem(
@@ -90,23 +94,23 @@ def _teeth(design: Design) -> Iterator[Problem]:
     spare = play(plan.form, plan.prop.rod / 2.0)
     if spare < -SLACK:
         yield Problem(fault=Fault.ROD_TIGHT, place=0, measured=spare, limit=0.0)
-    if overlap is None:
+    if overlap is None or not design.placed:
         return
-    count = len(design.placed)
-    if 0 < overlap.first < count:
-        place = count - overlap.first
+    along = sorted(design.placed, key=lambda p: p.datum.x)
+    if 0 < overlap.first < len(along):
+        place = along[overlap.first - 1].place
         yield Problem(
             fault=Fault.TEETH_CLOSE, place=place, measured=overlap.web, limit=plan.room.web
         )
     else:
-        place = 1 if overlap.first else count
+        place = along[-1 if overlap.first else 0].place
         yield Problem(fault=Fault.RACK_ENDS, place=place, measured=overlap.web, limit=0.0)
 
 
 def _room(design: Design) -> Iterator[Problem]:
     plan, r = design.plan, design.plan.prop.rod / 2.0
-    for place, notch in enumerate(design.placed, start=1):
-        yield from _within(plan, Fault.OUTSIDE, place, notch.centre)
+    for notch in design.placed:
+        yield from _within(plan, Fault.OUTSIDE, notch.place, notch.centre)
     yield from _within(plan, Fault.FOLDED, 0, folded_rod(plan))
     over_crest = plan.floor + plan.form.depth + 2.0 * r
     if over_crest > plan.room.y[1] + SLACK:
@@ -128,17 +132,24 @@ def _stops(design: Design) -> Iterator[Problem]:
     if not design.found.stops:
         yield Problem(fault=Fault.NO_SEAT, place=0, measured=0.0, limit=1.0, unit="stops")
         return
-    loose = {p for p, s in enumerate(design.found.stops, 1) if s.loaded.margin < -SLACK}
-    tight = play(design.plan.form, design.plan.prop.rod / 2.0) < -SLACK
-    for place, (notch, error) in enumerate(zip(design.placed, design.errors, strict=True), 1):
-        if error is None or (abs(error) > ANGLE_SLACK and not tight and place not in loose):
-            yield _off(design, place, notch, error)
-    for place in sorted(loose):
-        margin = design.found.stops[place - 1].loaded.margin
-        yield Problem(fault=Fault.NOT_HELD, place=place, measured=margin, limit=0.0, unit="degrees")
+    plan = design.plan
+    slack = ANGLE_SLACK if plan.notches is None else plan.within
+    tight = play(plan.form, plan.prop.rod / 2.0) < -SLACK
+    for notch, stop in zip(design.placed, design.reached, strict=True):
+        if stop is not None and stop.loaded.margin < -SLACK:
+            yield _loose(notch.place, stop)
+        elif stop is None or (abs(stop.angle - notch.angle) > slack and not tight):
+            yield _off(notch, stop)
 
 
-def _off(design: Design, place: int, notch: Placed, error: float | None) -> Problem:
-    fault = Fault.SEAT_MISSED if error is None else Fault.ANGLE_OFF
-    measured = 0.0 if error is None else notch.angle + error
-    return Problem(fault=fault, place=place, measured=measured, limit=notch.angle, unit="degrees")
+def _loose(place: int, stop: Stop) -> Problem:
+    margin = stop.loaded.margin
+    return Problem(fault=Fault.NOT_HELD, place=place, measured=margin, limit=0.0, unit="degrees")
+
+
+def _off(notch: Placed, stop: Stop | None) -> Problem:
+    fault = Fault.SEAT_MISSED if stop is None else Fault.ANGLE_OFF
+    measured = 0.0 if stop is None else stop.angle
+    return Problem(
+        fault=fault, place=notch.place, measured=measured, limit=notch.angle, unit="degrees"
+    )

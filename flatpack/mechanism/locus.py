@@ -25,7 +25,7 @@ def locus(contour: Sequence[Segment], radius: float) -> tuple[Segment, ...]:
     """The rod centre's path as a chain of plain segments, hinge end to free end.
 
     Raises:
-        ValueError: the contour crosses itself.
+        ValueError: the path breaks off, as it may on a contour that crosses itself.
     """
     return tuple(p.segment for p in traced(contour, radius) if p.length > 0.0)
 
@@ -34,7 +34,7 @@ def traced(contour: Sequence[Segment], radius: float) -> tuple[Piece, ...]:
     """The same path with what is touched on each piece; `radius` is the rod's, mm.
 
     Raises:
-        ValueError: the contour crosses itself.
+        ValueError: the path breaks off, as it may on a contour that crosses itself.
     """
     raw = raw_pieces(contour, radius)
     boxes = [_box(p) for p in raw]
@@ -132,11 +132,11 @@ def _linked(raw: Sequence[Piece], here: int) -> int:
     """The next piece, which must begin where this one ends.
 
     Raises:
-        ValueError: it doesn't; the contour crosses itself.
+        ValueError: it doesn't, as may happen on a contour that crosses itself.
     """
     end, start = raw[here].end, raw[here + 1].start
     if math.hypot(end.x - start.x, end.y - start.y) > 10.0 * END:
-        raise ValueError(f"the contour crosses itself near {end}")
+        raise ValueError(f"the rod's path breaks off near {end}: does the contour cross itself?")
     return here + 1
 
 

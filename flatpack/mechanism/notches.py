@@ -168,14 +168,14 @@ def play(form: NotchForm, rod_radius: float) -> float:
     """What the floor has to spare for the rod, mm; negative: the rod can't reach floor and face.
 
     A ramp of slope s keeps the rod r tan(s / 2) off its foot; a half round has R - r to spare; a
-    vee takes every rod whose contacts lie below its rims.
+    vee takes a rod whose contacts lie below the rim of its shorter face.
     """
     if form.kind is Kind.HALF_ROUND:
         return form.radius - rod_radius
     if form.kind is Kind.VEE:
         reach = rod_radius / math.tan(math.radians(form.near + form.far) / 2.0)
-        steepest = math.cos(math.radians(max(form.near, form.far)))
-        return form.depth / steepest - reach
+        shorter = math.cos(math.radians(min(form.near, form.far)))
+        return form.depth / shorter - reach
     slope = form.ramp if form.kind is Kind.RAMP else 90.0
     (x, _), _ = seat_of(form, rod_radius)
     return form.base + x - rod_radius * math.tan(math.radians(slope) / 2.0)

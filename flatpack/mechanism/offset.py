@@ -87,9 +87,10 @@ def raw_pieces(contour: Sequence[Segment], radius: float) -> tuple[Piece, ...]:
     """The rod's path along each face and round each outer corner, in order, untrimmed.
 
     A hollow tighter than the rod gives nothing: the rod can't touch within it, only at its rims,
-    and there only within the corner's own fan of normals.
+    and there only within the corner's own fan of normals.  Where the contour begins or ends on a
+    rim, the wood goes on level: the rod can roll over the rim.
     """
-    pieces: list[Piece] = []
+    pieces: list[Piece] = _rim(contour[0].start, 0.0, heading_of(contour[0], False), radius, 0)
     for number, face in enumerate(contour):
         piece = _face(face, radius, number)
         if piece is not None:
@@ -98,7 +99,15 @@ def raw_pieces(contour: Sequence[Segment], radius: float) -> tuple[Piece, ...]:
             corner = _corner(face, contour[number + 1], radius, number)
             if corner is not None:
                 pieces.append(corner)
+    last = heading_of(contour[-1], at_end=True)
+    pieces += _rim(contour[-1].end, last, 0.0, radius, len(contour) - 1)
     return tuple(pieces)
+
+
+def _rim(place: Point, heading: float, onwards: float, radius: float, number: int) -> list[Piece]:
+    """The arc about the contour's own end, if the wood turns right there onto or from level."""
+    turn = onwards - heading if heading >= 0.0 else 0.0
+    return [_arc(place, radius, heading, turn, Touch(number, corner=True))] if turn < -1e-9 else []
 
 
 def heading_of(face: Segment, at_end: bool) -> float:

@@ -56,8 +56,8 @@ def design_even_pitch(plan: Plan, pitch: float) -> EvenPitch:
         plan=replace(plan, prop=prop, angles=tuple(angles)),
         pitch=pitch,
         placed=tuple(
-            Placed(angle=a, datum=Point(c.x - seat.x, plan.floor), centre=c)
-            for a, c in zip(angles, centres, strict=True)
+            Placed(place=k, angle=a, datum=Point(c.x - seat.x, plan.floor), centre=c)
+            for k, (a, c) in enumerate(zip(angles, centres, strict=True), start=1)
         ),
         errors=tuple(a - w for a, w in zip(angles, plan.angles, strict=True)),
     )
@@ -76,7 +76,7 @@ def _unfit(plan: Plan, pitch: float) -> tuple[Problem, ...]:
     low, high = _first_range(plan, pitch)
     if low <= high:
         return ()
-    most = pitch - (low - high) / (len(plan.angles) - 1)
+    most = pitch - (low - high) / max(len(plan.angles) - 1, 1)
     return (
         Problem(
             fault=Fault.RACK_ENDS,

@@ -41,7 +41,9 @@ class Plan:
     """Wanted angles (degrees, rising), and all that places the notches for them.
 
     `floor` is the height of the notches' floors in the hinge frame, `lean` the least lean of the
-    arm from upright at the top stop, degrees.
+    arm from upright at the top stop, degrees.  `notches`: datum x of each, as many as angles and
+    in their order, if the rack is given; None: they are placed for the angles.  `within`: degrees
+    by which a given rack may miss them.
     """
 
     prop: Prop
@@ -50,12 +52,15 @@ class Plan:
     form: NotchForm
     room: Room
     lean: float = MINIMUM_LEAN
+    notches: tuple[float, ...] | None = None
+    within: float = 0.5
 
 
 class Fault(StrEnum):
     """What can be wrong with a plan or a rack."""
 
     ORDER = "wanted angles out of order"
+    COUNT = "not as many notches as wanted angles"
     BELOW_FLAT = "wanted angle not above flat"
     ARM_SHORT = "arm shorter than the rise"
     BEYOND_LIMIT = "wanted angle beyond the limit"
@@ -81,11 +86,11 @@ class Remedy(NamedTuple):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Problem:
-    """A fault at stop or seat `place` (counted from 1 by rising angle; 0: of the whole).
+    """A fault of the wanted angle number `place`, counted from 1; 0: of the whole.
 
-    `measured` against `limit`, in mm or degrees as `unit` says (for an
-    undrawable notch: the size's name); each remedy has been tried and
-    leaves no fault that wasn't there before.
+    `measured` against `limit`, in mm or degrees as `unit` says (for an undrawable notch: the
+    size's name); each remedy has been tried and
+    leaves no fault that wasn't there before (those that an undrawable notch hid apart).
     """
 
     fault: Fault
@@ -99,17 +104,18 @@ class Problem:
 def changed(plan: Plan, remedy: Remedy) -> Plan:
     """The plan with one number changed.
 
-    Keys: arm, pivot_x, pivot_y, rod, angles, floor, lean, web, room_low, room_high, rack_low,
-    rack_high, folded, and notch.<field> for a size of the notch.
+    Keys: arm, pivot_x, pivot_y, rod, angles, notches, floor, lean, web, room_low, room_high,
+    rack_low, rack_high, folded, and notch.<field> for a size of the notch.
 
     Raises:
         KeyError: no such key, or a value of the wrong kind.
     """
     key, value = remedy
     if isinstance(value, tuple):
-        if key != "angles":
+        many: dict[str, Any] = {key: value}
+        if key not in ("angles", "notches"):
             raise KeyError(key)
-        return replace(plan, angles=value)
+        return replace(plan, **many)
     one: dict[str, Any] = {key.removeprefix("notch."): value}
     if key in ("floor", "lean"):
         return replace(plan, **one)

@@ -9,9 +9,11 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator
 from dataclasses import replace
+from itertools import accumulate
 
 from flatpack.geometry import Point
-from flatpack.mechanism.design import Design, angle_of, notches_for, worked
+from flatpack.mechanism.as_made import arm_for, height_for, pivot_for
+from flatpack.mechanism.design import Design, Placed, angle_of, notches_for, worked
 from flatpack.mechanism.faults import faults, highest, shortest_arm
 from flatpack.mechanism.notches import Kind, NotchForm, cut, notch_width, seat_of
 from flatpack.mechanism.plan import Fault, Plan, Problem, Remedy, changed
@@ -38,7 +40,8 @@ def _mended(design: Design, found: tuple[Problem, ...], problem: Problem) -> Pro
 
 def _works(plan: Plan, remedy: Remedy, before: set[tuple[Fault, int]], problem: Problem) -> bool:
     after = {_key(p) for p in faults(worked(changed(plan, remedy)))}
-    return _key(problem) not in after and after <= before
+    hidden = problem.fault is Fault.FORM  # nothing else could be judged before
+    return _key(problem) not in after and (hidden or after <= before)
 
 
 def _key(problem: Problem) -> tuple[Fault, int]:
@@ -95,8 +98,15 @@ def _teeth(design: Design, problem: Problem) -> Iterator[Remedy]:
 
 
 def _spaced(plan: Plan) -> Iterator[Remedy]:
-    """From the lowest stop on, each next angle raised to what the notches' own width allows."""
+    """From the lowest stop on, each next angle raised to what the notches' own width allows.
+
+    On a given rack: each next notch moved as far.
+    """
     width = notch_width(plan.form) + plan.room.web
+    if plan.notches is not None:
+        places = accumulate(plan.notches, lambda last, x: min(x, last - width))
+        yield Remedy("notches", tuple(places))
+        return
     angles: list[float] = []
     last = math.inf
     for angle in plan.angles:
@@ -119,8 +129,8 @@ def _tight(design: Design, problem: Problem) -> Iterator[Remedy]:
         yield Remedy("notch.radius", r)
         yield Remedy("rod", 2.0 * form.radius)
     elif form.kind is Kind.VEE:
-        steepest = math.cos(math.radians(max(form.near, form.far)))
-        yield Remedy("notch.depth", form.depth + lack * steepest)
+        shorter = math.cos(math.radians(min(form.near, form.far)))
+        yield Remedy("notch.depth", form.depth + lack * shorter)
     else:
         yield Remedy("notch.base", form.base + lack)
         yield Remedy("rod", 2.0 * r * form.base / (form.base + lack))
@@ -134,8 +144,8 @@ def _outside(design: Design, problem: Problem) -> Iterator[Remedy]:
         return
     high = problem.limit == plan.room.x[1]
     x = problem.limit - r if high else problem.limit + r
-    centre = design.placed[problem.place - 1].centre
-    p = pivot_at(plan.prop, design.placed[problem.place - 1].angle)
+    notch = _notch(design, problem)
+    centre, p = notch.centre, pivot_at(plan.prop, notch.angle)
     yield from _angle_at_x(plan, problem.place, x)
     if x > p.x:
         _, free = seat_of(plan.form, r)
@@ -160,13 +170,13 @@ def _ends(design: Design, problem: Problem) -> Iterator[Remedy]:
     """A longer rack, or the end stop's angle that just stays on it."""
     plan = design.plan
     low, high = plan.room.rack
-    at_free_end = problem.place == 1
+    at_free_end = design.overlap is not None and design.overlap.first > 0
     yield (
         Remedy("rack_high", high - problem.measured)
         if at_free_end
         else Remedy("rack_low", low + problem.measured)
     )
-    notch = design.placed[problem.place - 1]
+    notch = _notch(design, problem)
     inward = problem.measured if at_free_end else -problem.measured
     found = angle_of(plan.prop, notch.datum.x + inward, plan.floor, plan.form)
     if not isinstance(found, Miss):
@@ -185,7 +195,7 @@ def _held(design: Design, problem: Problem) -> Iterator[Remedy]:
     In a half round the rim must stand where the radius is square to the thrust.
     """
     plan = design.plan
-    form, angle = plan.form, plan.angles[problem.place - 1]
+    form, angle = plan.form, _notch(design, problem).angle
     if form.kind is Kind.VEE:
         for _ in range(FIXED_POINT_STEPS):  # a steeper face lets the rod lower, and so on
             form = replace(form, far=math.degrees(_dip(plan, form, angle)))
@@ -198,8 +208,30 @@ def _dip(plan: Plan, form: NotchForm, angle: float) -> float:
     """How far below level the thrust points in a notch of this form, radians."""
     (notch,) = notches_for(plan.prop, (angle,), plan.floor, form)
     p = pivot_at(plan.prop, angle)
-    assert not isinstance(notch, Miss)  # the stop is there already
+    if isinstance(notch, Miss):  # a given rack that stands elsewhere
+        return math.pi / 2.0
     return math.atan2(p.y - notch.centre.y, notch.centre.x - p.x)
+
+
+def _given_rack(design: Design, problem: Problem) -> Iterator[Remedy]:
+    """On a rack as given: the one number that brings all stops closest, or the notches anew."""
+    plan = design.plan
+    if plan.notches is None:
+        return
+    if len(plan.notches) == len(plan.angles):
+        for solve in (arm_for, pivot_for, height_for):
+            remedy = solve(plan, plan.notches)
+            if remedy is not None:
+                yield remedy
+    anew = notches_for(plan.prop, plan.angles, plan.floor, plan.form)
+    datums = tuple(p.datum.x for p in anew if isinstance(p, Placed))
+    if len(datums) == len(anew):
+        yield Remedy("notches", datums)
+
+
+def _notch(design: Design, problem: Problem) -> Placed:
+    """The placed notch that a problem is about."""
+    return next(p for p in design.placed if p.place == problem.place)
 
 
 def _angle_at_x(plan: Plan, place: int, x: float) -> Iterator[Remedy]:
@@ -227,4 +259,8 @@ CANDIDATES: dict[Fault, Candidates] = {
     Fault.RACK_ENDS: _ends,
     Fault.CREST: _crest,
     Fault.NOT_HELD: _held,
+    Fault.COUNT: _given_rack,
+    Fault.NO_SEAT: _given_rack,
+    Fault.SEAT_MISSED: _given_rack,
+    Fault.ANGLE_OFF: _given_rack,
 }

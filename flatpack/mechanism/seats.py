@@ -83,7 +83,7 @@ def laid(contour: Sequence[Segment], rod: float) -> Rack:
     """A rod of diameter `rod` laid on the rack: its path and seats.
 
     Raises:
-        ValueError: the contour crosses itself.
+        ValueError: the path breaks off, as it may on a contour that crosses itself.
     """
     chain = tuple(contour)
     path = traced(chain, rod / 2.0)
@@ -94,7 +94,7 @@ def seats(contour: Sequence[Segment], rod: float) -> tuple[Seat, ...]:
     """Every seat of a rod of diameter `rod`, from the hinge's end.
 
     Raises:
-        ValueError: the contour crosses itself.
+        ValueError: the path breaks off, as it may on a contour that crosses itself.
     """
     return laid(contour, rod).seats
 

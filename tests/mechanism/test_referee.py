@@ -1,9 +1,10 @@
 """A referee that shares no code and no closed form with the product.
 
 All places within the rod's radius of any face are united with the wood (shapely, arcs as fine
-chords); the rod may be where that isn't.  The angle at a rod's place is found by scipy's bracketing root finder on the distance
-from turned pivot to rod; a loaded seat is where that angle is least among densely sampled places
-of the grown outline, starting from the dip under gravity.
+chords); the rod may be where that isn't.  The angle at a rod's place is found by bracketing the
+distance from turned pivot to rod (scipy's root finder for the answer, halving for the many places
+on the way); a loaded seat is where that angle is least among densely sampled places of the grown
+outline, starting from the dip under gravity.
 """
 
 import math
@@ -13,8 +14,8 @@ from collections import Counter
 import numpy as np
 import pytest
 from scipy.optimize import brentq
-from shapely import Point as Dot
 from shapely import LineString, Polygon, unary_union
+from shapely import Point as Dot
 
 from flatpack.geometry import Point
 from flatpack.mechanism.notches import Kind, NotchForm, cut, rack_contour
@@ -188,8 +189,8 @@ def angles_by_halving(prop, places):
 def basin(line, dip):
     """The boundary's range from crest to crest around a dip; an overhang is no crest."""
     ends = []
-    for k, step in ((dip[0], -1), (dip[1], 1)):
-        top = k
+    for start, step in ((dip[0], -1), (dip[1], 1)):
+        top = k = start
         while 0 <= k + step < len(line):
             k += step
             overhang = step * (line[k, 0] - line[top, 0]) < 0.0
