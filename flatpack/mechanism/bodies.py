@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 
-from flatpack.geometry import Outline, Point, Segment, closed
+from flatpack.geometry import Outline, Point, closed
 from flatpack.mechanism.convex import Convex
 from flatpack.mechanism.pieces import pieces
 
@@ -93,25 +91,3 @@ def rod_body(diameter: float, lane: tuple[float, float], name: str = "rod") -> B
     """The rod as a body."""
     outline = disc(Point(0.0, 0.0), diameter / 2.0)
     return Body(name=name, outlines=(outline,), lane=lane, carrier=Carrier.ROD)
-
-
-def contour_above(outline: Outline) -> tuple[Segment, ...]:
-    """The upper side of an anticlockwise outline as an open chain from its left to its right end.
-
-    The chain starts at the highest corner of the left end and ends at that of the right end.
-    """
-    points = outline.points
-    left = min(range(len(points)), key=lambda i: (round(points[i].x, 6), -points[i].y))
-    right = max(range(len(points)), key=lambda i: (round(points[i].x, 6), points[i].y))
-    count = len(points)
-    run = [outline.segments[(right + k) % count] for k in range((left - right) % count)]
-    return tuple(s.reversed() for s in reversed(run))
-
-
-def bounds(bodies: Iterable[Body]) -> tuple[float, float, float, float]:
-    """Smallest x, smallest y, largest x, largest y of bodies in their carriers' axes."""
-    boxes = [outline.bounds for body in bodies for outline in body.outlines]
-    if not boxes:
-        return math.inf, math.inf, -math.inf, -math.inf
-    x0, y0, x1, y1 = zip(*boxes, strict=True)
-    return min(x0), min(y0), max(x1), max(y1)

@@ -22,6 +22,7 @@ from flatpack.mechanism.track import Phase, Stand, Stretch
 __all__ = ["Path", "Phase", "Stand", "Stretch", "travel"]
 
 OVERRUN = 1.0  # degrees that a hand goes too far: our own choice
+MOST = 179.0  # degrees: a back turned right over is another mechanism
 CARRY = 3.0  # mm above the teeth at which a rod is carried over them: our own choice
 
 
@@ -78,10 +79,12 @@ def travel(
     (each sought up to `limit` past the stop); `carry` is the height in mm above the highest tooth
     at which a person carries the rod down.
     """
+    limit = min(limit, MOST - highest)
     whole = follow(prop, rack, 0.0, highest + limit, Phase.RAISING)
     passes = next((s.end for s in whole if s.track.end.x <= seat.x + 1e-6), None)
     clears = clear_angle(prop, rack, highest, seat, limit)
-    over = max([highest, *(a for a in (passes, clears) if a is not None)]) + overrun
+    needed = max([highest, *(a for a in (passes, clears) if a is not None)])
+    over = min(needed + overrun, MOST)
     raising = follow(prop, rack, 0.0, over, Phase.RAISING)
     folded = first_rest(rack, pivot_at(prop, 0.0), prop.arm)
     way = carried_way(rack, None if folded is None else folded.rod, carry)

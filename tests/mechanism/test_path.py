@@ -6,6 +6,8 @@ import pytest
 from scipy.optimize import brentq
 
 from flatpack.geometry import Point, Segment, chain
+from flatpack.mechanism.bodies import Body, Carrier, arm_outline, rod_body
+from flatpack.mechanism.folded import folded_boxes
 from flatpack.mechanism.locus import locus
 from flatpack.mechanism.path import Phase, at_angle, travel
 from flatpack.mechanism.prop import Prop
@@ -130,3 +132,12 @@ def test_a_tooth_too_high_for_the_limit_is_never_cleared() -> None:
     assert path.passes is None
     assert path.clears is None
     assert path.over == pytest.approx(seat_angle() + 1.0)
+
+
+def test_folded_boxes_of_a_round_arm_and_its_rod() -> None:
+    path = one_tooth()
+    arm = Body(name="arm", outlines=(arm_outline(365.0, 44.0),), lane=(0, 1), carrier=Carrier.ARM)
+    (_, box), (_, rod) = folded_boxes((arm, rod_body(22.0, (0, 1))), path)
+    x, y = path.folded.rod
+    assert box == pytest.approx((320.0 - 22.0, y - 22.0, x + 22.0, -27.0 + 22.0))
+    assert rod == pytest.approx((x - R, y - R, x + R, y + R))

@@ -8,6 +8,7 @@ corner points, and minima are polished by scipy.  Tolerances: 0.05 mm and 0.01 d
 import math
 import random
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -69,7 +70,7 @@ class Mechanism:
     @staticmethod
     def _sampled(corners: list[tuple[float, float, float]]) -> list[tuple[float, float]]:
         points = []
-        for (x0, y0, bulge), (x1, _, _) in zip(corners, corners[1:], strict=False):
+        for (x0, y0, bulge), (x1, _, _) in pairwise(corners):
             points.append((x0, y0))
             if bulge:
                 r = (x1 - x0) / 2.0
@@ -331,7 +332,7 @@ def test_back_against_frame_least_gap_and_first_contact(mechanisms) -> None:
             on_back = closed(
                 ((60, 0, 0), (120, 0, 0), (120, 30, 0), (90, 30, 0), (90, 60, 0), (60, 60, 0))
             )
-            b = np.array([p for p in on_back.points])
+            b = np.array(on_back.points)
         still, moving = Polygon(a), Polygon(b)
         if still.distance(moving) < 1.0:
             continue
@@ -395,13 +396,51 @@ def test_arm_against_frame_first_contact(mechanisms) -> None:
             following = mechanism.rest(degrees, lean)
             if gap(degrees, following) < 0.0:
                 angle = brentq(
-                    lambda d, k=lean: gap(d, mechanism.rest(d, k)), degrees - 0.1, degrees
+                    lambda d, k=lean, m=mechanism: gap(d, m.rest(d, k)), degrees - 0.1, degrees
                 )
                 assert found.starts == pytest.approx(angle, abs=0.01)
                 compared += 1
                 break
             lean = following
     assert compared >= 4
+
+
+def test_no_sampled_position_of_the_whole_travel_is_nearer(mechanisms) -> None:
+    """Lifting, lowering and settling too, with three shapes of arm; and the least is attained."""
+    compared = 0
+    for number, (mechanism, path) in enumerate(mechanisms[14:34]):
+        rnd = random.Random(number)
+        r = rnd.uniform(12.0, 20.0)
+        square = number % 2 == 0
+        outline = arm_outline(mechanism.arm, 2.0 * r, 1.3 * r if square else None)
+        points = _stadium(0.0, mechanism.arm, r, 45)
+        if square:
+            end = mechanism.arm + 1.3 * r
+            points = np.vstack([points[45:], [(0.0, -r), (end, -r), (end, r), (0.0, r)]])
+        arm = Body(name="a", outlines=(outline,), lane=(0.0, 1.0), carrier=Carrier.ARM)
+        reach = mechanism.pivot[0] + mechanism.arm
+        box, corners = _random_box(rnd, (20.0, reach, -230.0, 160.0))
+        still = Body(name="s", outlines=(box,), lane=(0.0, 1.0), carrier=Carrier.FRAME)
+        (pair,) = pairs((still, arm), mechanism.arm)
+        found = examine(pair, path, fold_range(path), 0.0, reach=1e4)
+        value = -found.depth if isinstance(found, Clash) else found.least
+
+        def gap(share: float, stretch, c=corners, p=points) -> float:
+            stand = stretch.at(float(share))
+            heading = math.atan2(stand.rod.y - stand.pivot.y, stand.rod.x - stand.pivot.x)
+            return _difference_gap(c, _placed(p, heading, np.array(stand.pivot)))
+
+        shares = np.linspace(0.0, 1.0, 41)
+        sampled = [(gap(k, s), k, s) for s in path.stretches for k in shares]
+        lowest = sorted(sampled, key=lambda x: x[0])[:4]
+        least = lowest[0][0]
+        for _, share, stretch in lowest:
+            bounds = (max(share - 0.025, 0.0), min(share + 0.025, 1.0))
+            fit = minimize_scalar(gap, bounds=bounds, args=(stretch,), method="bounded")
+            least = min(least, fit.fun)
+        assert value == pytest.approx(least, abs=0.05), number
+        compared += 1
+    assert compared == 20
 
 
 def test_rod_body_is_a_full_circle() -> None:
