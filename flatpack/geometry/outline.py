@@ -114,7 +114,7 @@ class Segment(NamedTuple):
             return (self.start,)
         radius = self.radius
         step = 2.0 * math.acos(max(1.0 - sagitta / radius, 0.0))
-        count = max(1, math.ceil(abs(self.sweep) / max(step, 1e-3)))
+        count = math.ceil(abs(self.sweep) / min(max(step, 1e-3), math.pi / 2.0))
         return tuple(self.start if i == 0 else self.at(i / count) for i in range(count))
 
     def bounds(self) -> tuple[float, float, float, float]:

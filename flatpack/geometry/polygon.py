@@ -98,3 +98,19 @@ def crossings(line: Any, at: tuple[float, float], to: tuple[float, float]) -> li
 def spot(at: Sequence[float]) -> ShapelyPoint:
     """A place in the plane as shapely knows it."""
     return ShapelyPoint(at)
+
+
+def touched(
+    shape: Polygon, origin: tuple[float, float], cell: float, columns: int, rows: int
+) -> Coordinates:
+    """Cells of a square grid that a shape reaches into: a (columns, rows) array of booleans.
+
+    The grid's low corner is `origin`; reaching less than a micrometre into a cell isn't counted.
+    """
+    tiny = 1e-3
+    x = origin[0] + cell * np.arange(columns)[:, None] + np.zeros((columns, rows))
+    y = origin[1] + cell * np.arange(rows)[None, :] + np.zeros((columns, rows))
+    shapely.prepare(shape)
+    boxes = shapely.box(x + tiny, y + tiny, x + cell - tiny, y + cell - tiny)
+    found: Coordinates = shapely.intersects(shape, boxes)
+    return found

@@ -108,29 +108,46 @@ def spread(low: float, high: float, count: int) -> tuple[float, ...]:
 
 
 def kept_clear(
-    places: Sequence[float],
+    wanted: Sequence[float],
     low: float,
     high: float,
     blocked: Sequence[tuple[float, float]],
     apart: float,
 ) -> tuple[float, ...]:
-    """Places moved as little as can be, clear of blocked stretches and `apart` from each other.
+    """Rising places moved as little as can be, clear of blocked stretches and `apart` from another.
 
-    A place that can't be moved clear within low..high stays; the checks then say so.
+    Each lies at its own place, at an end of the room or of a stretch, or whole steps of `apart`
+    from one; the set with the least sum of moves is taken.  If there is none, they stay; the
+    checks then say so.
     """
-    taken, found = list(blocked), []
-    for place in places:
-        found.append(_nearest_clear(place, low, high, taken))
-        taken.append((found[-1] - apart, found[-1] + apart))
-    return tuple(found)
+    marks = {low, high, *wanted, *(end for stretch in blocked for end in stretch)}
+    steps = range(-len(wanted) + 1, len(wanted))
+    choices = sorted(
+        {p for mark in marks for k in steps if _clear(p := mark + k * apart, low, high, blocked)}
+    )
+    best: list[tuple[float, tuple[float, ...]]] = [(0.0, ())]
+    for want in wanted:
+        longer = [
+            min(
+                (
+                    (moved + abs(choice - want), (*places, choice))
+                    for moved, places in best
+                    if not places or choice - places[-1] >= apart - CLOSE
+                ),
+                default=None,
+            )
+            for choice in choices
+        ]
+        best = [one for one in longer if one is not None]
+    return min(best, default=(0.0, tuple(wanted)))[1]
 
 
-def _nearest_clear(
+CLOSE = 1e-9
+"""Lengths closer than this are equal, mm."""
+
+
+def _clear(
     place: float, low: float, high: float, blocked: Sequence[tuple[float, float]]
-) -> float:
-    def clear(p: float) -> bool:
-        return low <= p <= high and not any(a + 1e-9 < p < b - 1e-9 for a, b in blocked)
-
-    edges = [e for stretch in blocked for e in stretch if clear(e)]
-    choices = [place, *edges] if clear(place) else edges
-    return min(choices, key=lambda p: (abs(p - place), p), default=place)
+) -> bool:
+    inside = low - CLOSE <= place <= high + CLOSE
+    return inside and not any(a + CLOSE < place < b - CLOSE for a, b in blocked)

@@ -98,7 +98,7 @@ def _back(p: Bench, out: SettingOut) -> Iterator[Conflict]:
             "the posts reach the ground",
         )
     least = 2.0 * out.stock.frames.thickness
-    if p.arms.use and p.arms.width < least:
+    if p.arms.use and out.widths.arm < least:
         yield Conflict(
             "arms.width",
             p.arms.width,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 
-from flatpack.geometry import Vec, X, Y, Z, cosine_sine
+from flatpack.geometry import ORIGIN, Vec, X, Y, Z, cosine_sine
 from flatpack.joinery import (
     BarrelNutBolt,
     BoltThrough,
@@ -16,16 +16,17 @@ from flatpack.joinery import (
 from flatpack.joinery.axis import extent
 from flatpack.model import Joint, Part, Step
 from flatpack.pieces.bench.parameters import Bench
-from flatpack.pieces.bench.parts import arm_top, names_of_frames
+from flatpack.pieces.bench.parts import arm_top, names_of_frames, stretcher_middle
 from flatpack.pieces.bench.setting_out import SettingOut
 
 Parts = Mapping[str, Part]
 
 WORKSHOP_STEPS = (
     Step("leg frames", "Leg frames: rails between the legs"),
+    Step("cleats", "Cleats that carry the seat, on the seat rails"),
+    Step("seat", "Seat slats on the cleats"),
     Step("stretcher", "Stretcher between the frames"),
     Step("posts", "Back posts on the rear legs"),
-    Step("seat", "Seat slats"),
     Step("back", "Back slats"),
     Step("arm tops", "Arm rests on their posts"),
     Step("arms", "Arms to the frames"),
@@ -34,8 +35,8 @@ KNOCK_DOWN_STEPS = (
     Step("leg frames", "Leg frames: rails between the legs"),
     Step("seat", "Seat slats on their cleats"),
     Step("arm tops", "Arm rests on their posts"),
+    Step("cleats", "Seat bolted into the frames"),
     Step("stretcher", "Stretcher between the frames"),
-    Step("seat on", "Seat bolted into the frames"),
     Step("posts", "Back posts on the rear legs"),
     Step("back", "Back slats"),
     Step("arms", "Arms to the frames"),
@@ -43,6 +44,14 @@ KNOCK_DOWN_STEPS = (
 
 EDGE_IN_BOLTS = 3.0
 """Edge distance of a bolt in its diameters: a4,c of Eurocode 5 table 8.4 (3 d)."""
+
+
+FIXING_HEIGHT = 14.0
+"""Of a cleat's screws or bolts above its lower edge, mm, clear of the pockets above."""
+
+
+CLEAR_OF_POCKETS = 14.0
+"""From the pockets in a rail's ends to the next hole, mm (common practice, no source)."""
 
 
 def steps(p: Bench) -> tuple[Step, ...]:
@@ -58,9 +67,8 @@ def joints(p: Bench, out: SettingOut, parts: Parts) -> Iterator[Joint]:
     for name, _ in names_of_frames(out):
         yield from _leg_frame(p, out, name)
     yield from _stretchers(p, out)
-    yield from _seat(p, out, parts)
-    if p.construction == "knock-down":
-        yield from _seat_on(p, out, parts)
+    yield from _seat(p, out)
+    yield from _cleats(p, out, parts)
     if p.back.use:
         yield from _posts(p, out)
         yield from _back(p, out)
@@ -122,12 +130,11 @@ def _stretcher_bolts(
     p: Bench, out: SettingOut, number: int, name: str, way: Vec
 ) -> Iterator[Joint]:
     frame = dict(names_of_frames(out))[name]
-    t, width = out.stock.frames.thickness, out.widths.stretcher
+    width = out.widths.stretcher
     low = p.frames.low_rail_height + (out.widths.low_rail - width) / 2.0
-    alone = len(out.frames) == 2
-    aside = 0.0 if alone else 0.75 * t * (1.0 if number % 2 else -1.0)
+    middle = stretcher_middle(p, out, number)
     for bolt, share in enumerate((0.3, 0.7), 1):
-        place = Vec(p.size.depth / 2.0 + aside, frame, low + width * share)
+        place = Vec(middle, frame, low + width * share)
         yield BarrelNutBolt(
             key=f"stretcher-{number}-to-{name}-bolt-{bolt}",
             step="stretcher",
@@ -143,71 +150,61 @@ def _stretcher_bolts(
         )
 
 
-def _carriers(p: Bench, name: str) -> tuple[str, ...]:
-    """Parts of a frame that a seat slat may be screwed to."""
-    if p.construction == "knock-down":
-        return (f"cleat-{name}",)
-    return (f"leg-front-{name}", f"seat-rail-{name}", f"leg-rear-{name}")
-
-
-def _seat(p: Bench, out: SettingOut, parts: Parts) -> Iterator[Joint]:
+def _seat(p: Bench, out: SettingOut) -> Iterator[Joint]:
     for i in range(1, out.seat.count + 1):
         for name, _ in names_of_frames(out):
-            carrier = _most_under(parts, _carriers(p, name), f"slat-{i}")
             yield _pockets(
                 p,
                 out,
                 key=f"slat-{i}-on-{name}",
                 step="seat",
-                through=carrier,
+                through=f"cleat-{name}",
                 into=f"slat-{i}",
                 outward=Z,
                 pocket_face=_inner(name),
                 count=p.seat.screws,
-                avoid=tuple(_rail_pockets(out, parts[carrier])),
                 glue=p.construction == "workshop",
             )
 
 
-def _most_under(parts: Parts, carriers: tuple[str, ...], slat: str) -> str:
-    """The carrier that most of the slat's width lies on."""
-
-    def shared(key: str) -> float:
-        a0, a1 = extent(parts[key], X, Vec(0.0, 0.0, 0.0))
-        b0, b1 = extent(parts[slat], X, Vec(0.0, 0.0, 0.0))
-        return min(a1, b1) - max(a0, b0)
-
-    return max(carriers, key=shared)
-
-
-def _rail_pockets(out: SettingOut, carrier: Part) -> Iterator[tuple[Vec, float]]:
-    """Stretches of a rail's edge beside the pockets in its ends: place and half length."""
-    if not carrier.key.startswith("seat-rail"):
-        return
+def _pocket_reach(out: SettingOut) -> float:
+    """How far in from an edge the pockets of the frames' board reach, mm."""
     slope = math.radians(out.stock.jig.angle)
-    reach = carrier.thickness / 2.0 / math.tan(slope) + out.stock.jig.drill / 2.0 / math.sin(slope)
-    for end in (0.0, carrier.length):
-        yield carrier.frame.place(end, 0.0), reach + out.stock.jig.drill / 2.0 + 4.0
+    half = out.stock.frames.thickness / 2.0
+    return half / math.tan(slope) + out.stock.jig.drill / 2.0 / math.sin(slope)
 
 
-def _seat_on(p: Bench, out: SettingOut, parts: Parts) -> Iterator[Joint]:
+def _cleats(p: Bench, out: SettingOut, parts: Parts) -> Iterator[Joint]:
+    """Cleats on the seat rails: glued and screwed from inside, or bolted from outside."""
     for name, y in names_of_frames(out):
-        cleat = parts[f"cleat-{name}"]
-        rail = parts[f"seat-rail-{name}"]
-        a0, a1 = extent(cleat, X, Vec(0.0, 0.0, 0.0))
-        b0, b1 = extent(rail, X, Vec(0.0, 0.0, 0.0))
-        low, high = max(a0, b0), min(a1, b1)
-        z = out.under_seat - cleat.width + 16.0
-        way = Y.negated() if name == "right" else Y
-        start = y + (out.stock.frames.thickness if name == "right" else 0.0)
-        for number, share in enumerate((0.25, 0.75), 1):
+        cleat, rail = parts[f"cleat-{name}"], parts[f"seat-rail-{name}"]
+        a0, a1 = extent(cleat, X, ORIGIN)
+        b0, b1 = extent(rail, X, ORIGIN)
+        inset = _pocket_reach(out) + CLEAR_OF_POCKETS
+        low, high = max(a0, b0 + inset), min(a1, b1 - inset)
+        z = out.under_seat - cleat.width + FIXING_HEIGHT
+        places = tuple(Vec(low + (high - low) * share, y, z) for share in (0.0, 1.0))
+        if p.construction == "workshop":
+            yield FaceScrews(
+                key=f"cleat-{name}-on-rail",
+                step="cleats",
+                through=cleat.key,
+                into=rail.key,
+                places=places,
+                direction=_inner(name).negated(),
+                screw=out.stock.wood_screw,
+                tip_cover=p.fixings.tip_cover,
+                glue=True,
+            )
+            continue
+        for number, place in enumerate(places, 1):
             yield InsertBolt(
                 key=f"cleat-{name}-bolt-{number}",
-                step="seat on",
+                step="cleats",
                 through=rail.key,
                 into=cleat.key,
-                place=Vec(low + (high - low) * share, start, z),
-                direction=way,
+                place=place,
+                direction=_inner(name),
                 bolt=out.stock.undoing,
                 insert=out.stock.insert,
                 use="seat",
@@ -238,6 +235,7 @@ def _posts(p: Bench, out: SettingOut) -> Iterator[Joint]:
 def _back(p: Bench, out: SettingOut) -> Iterator[Joint]:
     c, s = cosine_sine(p.back.rake)
     forward = Vec(-c, 0.0, s)
+    screws = tuple((place, ROOM_AT_SCREW) for place in _arm_screws(p, out, 0.0))
     for i in range(1, out.back.count + 1):
         for name, _ in names_of_frames(out):
             yield _pockets(
@@ -250,13 +248,24 @@ def _back(p: Bench, out: SettingOut) -> Iterator[Joint]:
                 outward=forward,
                 pocket_face=_inner(name),
                 count=2,
+                avoid=screws,
                 glue=p.construction == "workshop",
             )
 
 
-def _arms(p: Bench, out: SettingOut) -> Iterator[Joint]:
+ROOM_AT_SCREW = 12.0
+"""From an arm's screws through the post to the middle of a pocket, mm."""
+
+
+def _arm_screws(p: Bench, out: SettingOut, y: float) -> tuple[Vec, ...]:
+    """Places of the screws from the back post into an arm; none without arms."""
+    if not p.arms.use:
+        return ()
     middle = arm_top(p) - out.stock.arms.thickness / 2.0
-    x = out.post.at(middle)
+    return tuple(Vec(out.post.at(middle) + dx, y, middle) for dx in (-15.0, 15.0))
+
+
+def _arms(p: Bench, out: SettingOut) -> Iterator[Joint]:
     for name in ("left", "right"):
         way = _inner(name)
         yield _pockets(
@@ -278,7 +287,7 @@ def _arms(p: Bench, out: SettingOut) -> Iterator[Joint]:
             step="arms",
             through=f"post-{name}",
             into=f"arm-{name}",
-            places=tuple(Vec(x + dx, start, middle) for dx in (-15.0, 15.0)),
+            places=_arm_screws(p, out, start),
             direction=way.negated(),
             screw=out.stock.wood_screw,
             tip_cover=p.fixings.tip_cover,
@@ -288,8 +297,9 @@ def _arms(p: Bench, out: SettingOut) -> Iterator[Joint]:
 def _arm_bolts(p: Bench, out: SettingOut, name: str, way: Vec) -> Iterator[Joint]:
     t = out.stock.frames.thickness
     edge = EDGE_IN_BOLTS * out.stock.bolt.diameter + 4.0
+    top = out.under_seat - out.widths.seat_rail - out.stock.washer.outer / 2.0 - 4.0
     start = -t if name == "left" else p.size.length + t
-    for number, z in enumerate((out.under_seat - p.arms.lap + edge, out.under_seat - edge), 1):
+    for number, z in enumerate((out.under_seat - p.arms.lap + edge, top), 1):
         yield BoltThrough(
             key=f"arm-post-{name}-bolt-{number}",
             step="arms",

@@ -73,7 +73,7 @@ class Back:
     use: bool = keys.flag(True, does="a back, or a bench without one")
     height: float = keys.length(390.0, least=120, most=800, does="seat to the top, upright")
     rake: float = keys.angle(14.0, least=0, most=30, does="lean from upright")
-    post_width: float = keys.length(70.0, least=40, most=200, does="planed: nearest sold")
+    post_width: float = keys.length(95.0, least=40, most=200, does="planed: nearest sold")
     lap: float = keys.length(
         200.0, least=90, most=380, does="post against the rear leg, below the seat, upright"
     )
@@ -95,7 +95,7 @@ class Arms:
     height: float = keys.length(210.0, least=120, most=320, does="seat to the arm's top")
     width: float = keys.length(82.0, least=50, most=200, does="arm and its round front end")
     overhang: float = keys.length(22.0, least=0, most=80, does="past the front of the arm's post")
-    post_width: float = keys.length(70.0, least=40, most=200, does="planed: nearest sold")
+    post_width: float = keys.length(95.0, least=40, most=200, does="planed: nearest sold")
     lap: float = keys.length(190.0, least=80, most=380, does="arm's post against the front leg")
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Literal
 
 from flatpack.geometry import Frame, Vec, X, Y, Z, cosine_sine
@@ -12,10 +13,13 @@ from flatpack.model import Part
 from flatpack.pieces.bench.parameters import Bench
 from flatpack.pieces.bench.setting_out import SettingOut
 
+ARM_ROOM = 2.0
+"""From the arm rests' inner edges to the ends of the back slats between them, mm."""
 CLEAT_ROOM = 3.0
 """From a cleat's ends to the leg's edge and the post, mm (common practice, no source)."""
-STAGGER = 0.75
-"""Neighbouring stretchers stand this share of their thickness off the middle, front and rear."""
+STAGGER = 14.0
+"""From the middle of the bench's depth to neighbouring stretchers' faces, in front and behind, mm,
+so that their fixings miss each other."""
 
 
 def parts(p: Bench, out: SettingOut) -> Iterator[Part]:
@@ -41,9 +45,9 @@ def _with_hands(p: Bench, name: str, made: tuple[Part, ...]) -> Iterator[Part]:
     for part in made:
         if name != "right":
             yield part
-        else:
-            key = part.key.removesuffix("left") + "right"
-            yield part.other_hand(key, p.size.length / 2.0)
+            continue
+        other = part.other_hand(part.key.removesuffix("left") + "right", p.size.length / 2.0)
+        yield other if part.hand else replace(other, hand="")
 
 
 def _leg_frame(p: Bench, out: SettingOut, name: str, y: float) -> Iterator[Part]:
@@ -73,15 +77,19 @@ def _leg_frame(p: Bench, out: SettingOut, name: str, y: float) -> Iterator[Part]
             board=board,
             outline=rectangle(span, width),
             frame=Frame(Vec(leg, y + t, low), X, Z, Y.negated()),
-            hand=hand,
+            hand="" if key == "low-rail" and _staggered_bolts(p, out) else hand,
         )
-    if p.construction == "knock-down":
-        yield _cleat(p, out, name, y, hand)
+    yield _cleat(p, out, name, y, hand)
     if p.back.use:
         yield _post(p, out, name, y, hand)
     if p.back.use and p.arms.use and name == "left":
         yield _arm_post(p, out)
         yield _arm(p, out)
+
+
+def _staggered_bolts(p: Bench, out: SettingOut) -> bool:
+    """True when the low rails' bolt holes stand behind the middle in one, before it in another."""
+    return p.construction == "knock-down" and len(out.frames) > 2
 
 
 def seat_end(out: SettingOut) -> float:
@@ -91,11 +99,11 @@ def seat_end(out: SettingOut) -> float:
 
 
 def _cleat(p: Bench, out: SettingOut, name: str, y: float, hand: Literal["", "left"]) -> Part:
-    """Carries the seat's slats when the seat comes off: bolted against the seat rail."""
+    """Carries the seat's slats, against the seat rail's inner face."""
     t = out.stock.frames.thickness
     first, last = max(out.seat.first, 0.0), seat_end(out)
     length = last - first - (CLEAT_ROOM if p.back.use else 0.0) - _post_below(p, out)
-    width = min(out.widths.seat_rail, out.widths.leg)
+    width = out.widths.seat_rail
     return Part(
         key=f"cleat-{name}",
         name="Seat cleat",
@@ -110,8 +118,7 @@ def _post_below(p: Bench, out: SettingOut) -> float:
     """How much further forward a post's front edge stands at the cleat's lower edge, mm."""
     if not p.back.use:
         return 0.0
-    width = min(out.widths.seat_rail, out.widths.leg)
-    return width * math.tan(math.radians(p.back.rake))
+    return out.widths.seat_rail * math.tan(math.radians(p.back.rake))
 
 
 def _post(p: Bench, out: SettingOut, name: str, y: float, hand: Literal["", "left"]) -> Part:
@@ -173,13 +180,13 @@ def _arm(p: Bench, out: SettingOut) -> Part:
     length = rear + p.arms.overhang
     # The part's x runs forward, so that its round end is the front one.
     frame = Frame(
-        Vec(rear, t - p.arms.width, arm_top(p) - out.stock.arms.thickness), X.negated(), Y, Z
+        Vec(rear, t - out.widths.arm, arm_top(p) - out.stock.arms.thickness), X.negated(), Y, Z
     )
     return Part(
         key="arm-left",
         name="Arm rest",
         board=out.stock.arms,
-        outline=one_round_end(length, p.arms.width),
+        outline=one_round_end(length, out.widths.arm),
         frame=frame,
         hand="left",
         arris=p.seat.edge_round,
@@ -190,17 +197,23 @@ def _stretchers(p: Bench, out: SettingOut) -> Iterator[Part]:
     """One between each pair of frames, standing on edge level with the low rails."""
     t, width = out.stock.frames.thickness, out.widths.stretcher
     low = p.frames.low_rail_height + (out.widths.low_rail - width) / 2.0
-    alone = len(out.frames) == 2
     for i, (a, b) in enumerate(zip(out.frames, out.frames[1:], strict=False), 1):
-        aside = 0.0 if alone else STAGGER * t * (1.0 if i % 2 else -1.0)
-        front = p.size.depth / 2.0 + aside - t / 2.0
+        rear = stretcher_middle(p, out, i) + t / 2.0
         yield Part(
             key=f"stretcher-{i}",
             name="Stretcher",
             board=out.stock.frames,
             outline=rectangle(b - a - t, width),
-            frame=Frame(Vec(front, b, low), Y.negated(), Z, X.negated()),
+            frame=Frame(Vec(rear, b, low), Y.negated(), Z, X.negated()),
         )
+
+
+def stretcher_middle(p: Bench, out: SettingOut, number: int) -> float:
+    """x of a stretcher's middle: in the middle when alone, else in turn behind it and before."""
+    if len(out.frames) == 2:
+        return p.size.depth / 2.0
+    aside = STAGGER + out.stock.frames.thickness / 2.0
+    return p.size.depth / 2.0 + (aside if number % 2 else -aside)
 
 
 def _seat(p: Bench, out: SettingOut) -> Iterator[Part]:
@@ -224,13 +237,14 @@ def _back_slats(p: Bench, out: SettingOut) -> Iterator[Part]:
     seat = p.size.height
     edge = Vec(out.post.at(seat), 0.0, seat).plus(forward, out.widths.post / 2.0)
     pitch = out.widths.back_slat + out.back.gap
+    inset = out.stock.frames.thickness + ARM_ROOM if p.arms.use else 0.0
     for i in range(out.back.count):
         low = edge.plus(up, out.back.first + i * pitch)
         yield Part(
             key=f"back-slat-{i + 1}",
             name="Back slat",
             board=out.stock.slats,
-            outline=rectangle(p.size.length, out.widths.back_slat),
-            frame=Frame(Vec(low.x, p.size.length, low.z), Y.negated(), up, forward),
+            outline=rectangle(p.size.length - 2.0 * inset, out.widths.back_slat),
+            frame=Frame(Vec(low.x, p.size.length - inset, low.z), Y.negated(), up, forward),
             arris=p.seat.edge_round,
         )

@@ -35,6 +35,7 @@ class Widths:
     back_slat: float
     post: float
     arm_post: float
+    arm: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,6 +104,7 @@ def _widths(p: Bench, stock: Stock) -> Widths:
         back_slat=sold_width(stock.slats, p.back.slat_width),
         post=sold_width(stock.frames, p.back.post_width),
         arm_post=sold_width(stock.frames, p.arms.post_width),
+        arm=sold_width(stock.arms, p.arms.width),
     )
 
 

@@ -149,7 +149,7 @@ def _leg_middles(p: Lounger, out: SettingOut) -> tuple[float, float]:
 
 def _pocket_bolts(p: Lounger, out: SettingOut) -> Iterator[Vec]:
     """Bolt places that stand so high in the rail that a slat's pocket could meet them."""
-    high = _bolt_heights(out)[1] + _clear_of_bolt(out)
+    high = _bolt_heights(out)[1] + out.stock.bolt.hole_wood / 2.0 + 6.0
     if high > out.heights.under_slats - _pocket_reach(out):
         for x in _leg_middles(p, out):
             yield Vec(x, 0.0, out.heights.under_slats)
