@@ -77,10 +77,15 @@ def _fit(
 
 
 def _blind(line: Line, part: Part, holes: list[Bored], *, last: bool) -> Iterator[Finding]:
-    """A blind hole serves only the last part, from the side that the fastener comes from."""
-    hole = holes[0]
-    way = part.frame.turn(hole.bottom.minus(hole.mouth))
-    if way.dot(line.direction) < 0.0:
+    """A blind hole serves only the last part, from the side that the fastener comes from.
+
+    A rail with a bolt in each end has two on one axis; one of them must face the bolt.
+    """
+    facing = [
+        h for h in holes if part.frame.turn(h.bottom.minus(h.mouth)).dot(line.direction) >= 0.0
+    ]
+    hole = (facing or holes)[0]
+    if not facing:
         text = f"{hole.feature.callout()} for {line.key} is worked from the wrong side"
         yield Finding("hole-wrong-side", "fault", part.key, text)
     elif not last and hole.kind == "face":

@@ -26,7 +26,23 @@ SPLITS = "solid wood splits there; "
 
 
 def check_walls(setting: Setting) -> Iterator[Finding]:
-    """Every hole lies in its part with enough wood about it."""
+    """Every hole lies in its part with enough wood about it; of like findings the worst is told."""
+    kinds: dict[tuple[str, str, str], list[Finding]] = {}
+    for finding in _each_hole(setting):
+        kinds.setdefault((finding.part, finding.code, finding.severity), []).append(finding)
+    for found in kinds.values():
+        worst = max(found, key=_shortfall)
+        more = "" if len(found) == 1 else f"; {len(found)} such holes, this is the worst"
+        yield worst._replace(message=worst.message + more)
+
+
+def _shortfall(finding: Finding) -> float:
+    if finding.limit is None or finding.measured is None:
+        return 0.0
+    return finding.limit - finding.measured
+
+
+def _each_hole(setting: Setting) -> Iterator[Finding]:
     for part, keys in setting.distinct:
         for feature in part.features:
             if not known(feature):
