@@ -5,7 +5,7 @@ at which angle; `design`, `pitch` and `as_made` go the other way, from angles to
 and `remedies` judge a `plan`; `hold`, `ridges` and `tolerance` say whether a stop can be trusted.
 """
 
-from flatpack.mechanism.as_made import AsMade, Resolved, resolve
+from flatpack.mechanism.as_made import AsMade, Resolved, as_built, resolve
 from flatpack.mechanism.design import Design, Placed, notches_for, worked
 from flatpack.mechanism.hold import FaceForce, Hold, Load, hold
 from flatpack.mechanism.locus import locus, traced
@@ -49,6 +49,7 @@ __all__ = [
     "Unreached",
     "angle_at",
     "angles_at",
+    "as_built",
     "changed",
     "design_even_pitch",
     "designed",

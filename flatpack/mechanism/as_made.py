@@ -15,7 +15,7 @@ from flatpack.geometry import Point
 from flatpack.mechanism.design import angle_of, notches_for
 from flatpack.mechanism.fitting import fitted
 from flatpack.mechanism.notches import seat_of
-from flatpack.mechanism.plan import Plan, Remedy
+from flatpack.mechanism.plan import Plan, Remedy, moved
 from flatpack.mechanism.prop import Miss, Prop, pivot_at
 
 AS_PLANNED = Point(0.0, 0.0)
@@ -75,6 +75,23 @@ def resolve(plan: Plan, made: AsMade) -> Resolved:
         solved=() if solved is None else (solved,),
         angles=angles,
         errors=_errors(angles, plan.angles),
+    )
+
+
+def as_built(plan: Plan, made: AsMade, found: Resolved) -> Plan:
+    """The plan as it now stands, in the frame of the hinge as fitted: to be judged like any other.
+
+    Notches that can't be reached are left out, with their angles.
+    """
+    hx, hy = made.hinge
+    kept = [(a, x - hx) for a, x in zip(plan.angles, found.notches, strict=True) if x is not None]
+    return replace(
+        plan,
+        prop=found.prop,
+        angles=tuple(a for a, _ in kept),
+        floor=plan.floor - hy,
+        notches=tuple(x for _, x in kept),
+        room=moved(plan.room, Point(-hx, -hy)),
     )
 
 

@@ -138,8 +138,21 @@ def _stops(design: Design) -> Iterator[Problem]:
     for notch, stop in zip(design.placed, design.reached, strict=True):
         if stop is not None and stop.loaded.margin < -SLACK:
             yield _loose(notch.place, stop)
+        elif stop is not None and plan.notches is not None and stop.lean < plan.lean - SLACK:
+            yield _too_upright(plan, notch, stop)
         elif stop is None or (abs(stop.angle - notch.angle) > slack and not tight):
             yield _off(notch, stop)
+
+
+def _too_upright(plan: Plan, notch: Placed, stop: Stop) -> Problem:
+    """A notch of a given rack with the arm nearer upright than it may be."""
+    return Problem(
+        fault=Fault.TOO_UPRIGHT,
+        place=notch.place,
+        measured=stop.lean,
+        limit=plan.lean,
+        unit="degrees",
+    )
 
 
 def _loose(place: int, stop: Stop) -> Problem:

@@ -56,6 +56,17 @@ class Plan:
     within: float = 0.5
 
 
+def moved(room: Room, by: Point) -> Room:
+    """The same room seen from a hinge that stands `by` the other way; the pivot's is the back's."""
+    return replace(
+        room,
+        x=(room.x[0] + by.x, room.x[1] + by.x),
+        y=(room.y[0] + by.y, room.y[1] + by.y),
+        rack=(room.rack[0] + by.x, room.rack[1] + by.x),
+        folded=room.folded + by.y,
+    )
+
+
 class Fault(StrEnum):
     """What can be wrong with a plan or a rack."""
 
@@ -64,6 +75,7 @@ class Fault(StrEnum):
     BELOW_FLAT = "wanted angle not above flat"
     ARM_SHORT = "arm shorter than the rise"
     BEYOND_LIMIT = "wanted angle beyond the limit"
+    TOO_UPRIGHT = "arm too near upright"
     NO_SEAT = "no seat can be reached"
     SEAT_MISSED = "seat gives no stop"
     FORM = "notch can't be drawn with this size"

@@ -260,6 +260,7 @@ CANDIDATES: dict[Fault, Candidates] = {
     Fault.CREST: _crest,
     Fault.NOT_HELD: _held,
     Fault.COUNT: _given_rack,
+    Fault.TOO_UPRIGHT: _given_rack,
     Fault.NO_SEAT: _given_rack,
     Fault.SEAT_MISSED: _given_rack,
     Fault.ANGLE_OFF: _given_rack,

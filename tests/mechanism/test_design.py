@@ -9,7 +9,7 @@ import pytest
 from scipy.optimize import brentq, least_squares
 
 from flatpack.geometry import Point
-from flatpack.mechanism.as_made import AsMade, resolve
+from flatpack.mechanism.as_made import AsMade, as_built, resolve
 from flatpack.mechanism.design import notches_for
 from flatpack.mechanism.notches import Kind, NotchForm, notch_width
 from flatpack.mechanism.pitch import design_even_pitch
@@ -256,3 +256,28 @@ def test_a_given_notch_in_the_wrong_place_is_named():
     told = by_root(PLAN.prop, first - 31.0, -72.0, 365.0)
     assert problem.measured == pytest.approx(told)
     assert ("notches", pytest.approx(cut_notches())) in problem.remedies
+
+
+def test_a_given_notch_too_near_upright_is_told():
+    # by hand: the arm upright over a rod 72 below the hinge, turned 3 degrees out of upright
+    top = math.asin((365.0 * math.cos(math.radians(3.0)) - 72.0) / math.hypot(320.0, 27.0))
+    angle = math.degrees(top + math.atan2(27.0, 320.0))
+    (notch,) = notches_for(PLAN.prop, (angle,), -83.0, RAMP)
+    *rest, _ = cut_notches()
+    plan = replace(GIVEN, notches=(*rest, notch.datum.x), room=replace(GIVEN.room, rack=(90, 730)))
+    (problem,) = [p for p in designed(plan).problems if p.fault is Fault.TOO_UPRIGHT]
+    assert problem.place == 4
+    assert problem.measured == pytest.approx(3.0)
+    assert ("notches", pytest.approx(cut_notches())) in problem.remedies
+
+
+def test_as_built_is_judged_like_any_plan():
+    made = AsMade(hinge=Point(1.5, -2.0), pivot_y=-30.0, notches=cut_notches())
+    found = resolve(PLAN, made)
+    built = as_built(PLAN, made, found)
+    design = designed(replace(built, within=1.0))
+    assert design.problems == ()
+    assert [s.angle for s in design.found.stops] == pytest.approx(found.angles)
+    # the room moves against the hinge
+    assert built.room.rack == pytest.approx((198.5, 718.5))
+    assert built.room.folded == pytest.approx(-68.0)

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from flatpack.geometry import Point
-from flatpack.mechanism.notches import half_round, rack_contour, ramp_notch
+from flatpack.mechanism.notches import half_round, rack_contour, ramp_notch, square
 from flatpack.mechanism.prop import Prop, pivot_at, upright
 from flatpack.mechanism.seats import laid
 from flatpack.mechanism.stops import Unreached, stops
@@ -83,3 +83,17 @@ def test_seat_higher_up_that_brings_the_back_lower():
     found = stops(LOUNGER, rack)
     assert [s.seat for s in found.stops] == [2]
     assert [p.reason for p in found.passed] == [Unreached.LOWERS]
+
+
+def test_near_upright_the_end_towards_the_free_end_is_taken():
+    # by hand: the arm stands upright over x = sqrt(rho^2 - (arm + height)^2); a long floor to
+    # both sides of it holds the rod at either end
+    rho2 = 320.0**2 + 27.0**2
+    middle = math.sqrt(rho2 - (365.0 + FLOOR + 11.0) ** 2)
+    foot = middle + 10.0 + 11.0
+    rack = rack_with(foot, notch=lambda at: square(at, 42.0, 15.0))
+    (stop,) = stops(LOUNGER, rack).stops
+    assert stop.rod.x == pytest.approx(middle + 10.0)
+    assert stop.held
+    assert stop.loaded.margin == pytest.approx(stop.lean)
+    assert stop.lean < 5.0
