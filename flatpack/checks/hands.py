@@ -85,12 +85,18 @@ def _frames(left: Part, right: Part) -> Iterator[Finding]:
             remedy="turn one of them over: mirror its frame",
         )  # fmt: skip
     elif marks_coincide(left, right):
+        same = _drawn(left, _WORKED) == _drawn(right, _WORKED)
+        what = "all holes" if same else "the pockets"
         yield Finding(
-            "hands-indistinct", "warning", left.key,
-            f"{left.title} and {right.title}: laid over each other the two drawings are the same, "
-            "so a maker can't tell the hands apart; the part is its own mirror image",
-            remedy="make it a part without a hand, or move one mark off the middle",
+            "hands-indistinct", "note", left.key,
+            f"{left.title} and {right.title}: laid over each other, {what} of the two drawings lie "
+            "on the same places, so they don't tell the hands apart",
+            remedy="go by the outline and the part marks, or make it a part without a hand",
         )  # fmt: skip
+
+
+_POCKETS = ("pocket-hole",)
+_WORKED = (*_POCKETS, "drill-through", "drill-blind", "counterbore", "slot", "hidden-edge")
 
 
 def marks_coincide(left: Part, right: Part) -> bool:
@@ -98,14 +104,14 @@ def marks_coincide(left: Part, right: Part) -> bool:
 
     A mirrored part is drawn as its own axes mirrored in x about the middle of its length.
     """
-    marks = [_drawn(p) for p in (left, right)]
+    marks = [_drawn(part, _POCKETS) for part in (left, right)]
     return bool(marks[0]) and marks[0] == marks[1]
 
 
-def _drawn(part: Part) -> list[tuple[float, ...]]:
+def _drawn(part: Part, operations: tuple[str, ...]) -> list[tuple[float, ...]]:
     low, _, high, _ = part.outline.bounds
-    pockets = [f for f in part.features if f.operation == "pocket-hole"]
-    return sorted(_mark(f, part.frame.mirrored, low + high) for f in pockets)
+    work = [f for f in part.features if f.operation in operations]
+    return sorted(_mark(f, part.frame.mirrored, low + high) for f in work)
 
 
 def _mark(feature: Feature, mirrored: bool, twice_middle: float) -> tuple[float, ...]:

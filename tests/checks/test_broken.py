@@ -228,7 +228,8 @@ class TestHands:
         pockets = tuple(f for f in left.features if isinstance(f, PocketHole))
         even = pockets + tuple(replace(f, exit=Point(800.0 - f.exit.x, f.exit.y)) for f in pockets)
         piece = changed(changed(frame, "rail-left", features=even), "rail-right", features=even)
-        assert codes(piece, "hands", "warning") == {"hands-indistinct"}
+        assert marks_coincide(piece.parts["rail-left"], piece.parts["rail-right"])
+        assert codes(piece, "hands", "note") == {"hands-indistinct"}
 
 
 class TestMates:

@@ -99,7 +99,7 @@ def test_insert_is_sound(frame: Assembly, profiles: Profiles) -> None:
 def test_bolt_lying_in_its_own_tunnel_shares_no_room(
     frame: Assembly, profiles: Profiles, changed: Change, off: float, caught: bool
 ) -> None:
-    """A bolt down the whole post runs in an edge hole, whose room is no prism square to the faces."""
+    """A bolt down the whole post runs in an edge hole, no prism square to the faces."""
     joint = BoltThrough(
         key="long", step="s", through=("base", "post"), place=Vec(140.0, 50.0, 0.0), direction=Z,
         bolt=profiles.coach_bolt("coach-m6"), nut=profiles.nut("lock-m6"),
