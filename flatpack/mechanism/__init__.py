@@ -9,10 +9,10 @@ from flatpack.mechanism.as_made import AsMade, Resolved, as_built, resolve
 from flatpack.mechanism.design import Design, Placed, notches_for, worked
 from flatpack.mechanism.hold import FaceForce, Hold, Load, hold
 from flatpack.mechanism.locus import locus, traced
-from flatpack.mechanism.notches import Kind, NotchForm, rack_contour
+from flatpack.mechanism.notches import Kind, NotchForm, cut, play, rack_contour, seat_of
 from flatpack.mechanism.pitch import EvenPitch, design_even_pitch
 from flatpack.mechanism.plan import Fault, Plan, Problem, Remedy, Room, changed
-from flatpack.mechanism.prop import Prop, angle_at, angles_at, pivot_at
+from flatpack.mechanism.prop import Prop, angle_at, angles_at, pivot_at, rod_at, upright
 from flatpack.mechanism.remedies import designed
 from flatpack.mechanism.ridges import Knock, Ridge, knock
 from flatpack.mechanism.seats import Loaded, Rack, Seat, laid, loaded_seat, seats
@@ -51,6 +51,7 @@ __all__ = [
     "angles_at",
     "as_built",
     "changed",
+    "cut",
     "design_even_pitch",
     "designed",
     "hold",
@@ -60,11 +61,15 @@ __all__ = [
     "locus",
     "notches_for",
     "pivot_at",
+    "play",
     "rack_contour",
     "resolve",
+    "rod_at",
+    "seat_of",
     "seats",
     "spreads",
     "stops",
     "traced",
+    "upright",
     "worked",
 ]
