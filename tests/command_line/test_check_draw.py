@@ -135,9 +135,9 @@ def test_draw_leaves_a_foreign_folder_alone(piece: Path, capsys) -> None:
 def test_own_board_beside_the_file_counts(piece: Path, capsys) -> None:
     boards = piece.parent / "profiles" / "boards"
     boards.mkdir(parents=True)
-    shipped = Path(__file__).parents[2] / "profiles" / "boards" / "ply-18.toml"
-    text = shipped.read_text(encoding="utf-8").replace("name = ", "name = 'Loft board' # ", 1)
-    (boards / "ply-18.toml").write_text(text, encoding="utf-8")
+    for shipped in (Path(__file__).parents[2] / "profiles" / "boards").glob("*.toml"):
+        text = shipped.read_text(encoding="utf-8").replace("name = ", "name = 'Loft board' # ", 1)
+        (boards / shipped.name).write_text(text, encoding="utf-8")
     out = piece.parent / "out"
     assert main(["draw", str(piece), "--out", str(out)]) == 0
     assert "Loft board" in capsys.readouterr().out
