@@ -96,6 +96,19 @@ def gap_at(pair: Pair, stand: Stand) -> float:
     return nearest_shapes(pair, stand)[0].value
 
 
+def gaps_at(
+    bodies: Sequence[Body],
+    arm: float,
+    stand: Stand,
+    joined: frozenset[frozenset[str]] = frozenset(),
+) -> tuple[tuple[str, str, float], ...]:
+    """Every pair's names and signed gap (mm) at one position, in order of the bodies."""
+    return tuple(
+        (pair.still.name, pair.moving.name, gap_at(pair, stand))
+        for pair in pairs(bodies, arm, joined)
+    )
+
+
 def place_at(pair: Pair, stand: Stand) -> Point:
     """A place in the hinge frame where a pair is nearest or deepest."""
     if pair.rod_radius is not None:

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 from flatpack.geometry import Point
 from flatpack.mechanism.bodies import Body, Carrier
-from flatpack.mechanism.clearance import Carried, Span, Turn, search, swept_box
+from flatpack.mechanism.clearance import TOLERANCE, Carried, Span, Turn, search, swept_box
 from flatpack.mechanism.clearing import stand_at
 from flatpack.mechanism.fold import fold_range, stand_at_fold
 from flatpack.mechanism.pairs import Pair, first_below, pairs, place_at
@@ -23,6 +23,7 @@ from flatpack.mechanism.track import Phase, Stand
 
 REACH = 50.0  # mm: gaps beyond this are only proved to be so
 FAR = 1e6  # more than any way along one stretch
+FINE = 1e-4  # mm: how closely a gap is found that lies at a limit
 PERMITTED = 0.05  # mm: depth at which an intended contact counts as a clash
 
 Names = frozenset[frozenset[str]]
@@ -49,7 +50,7 @@ class Clearance:
     @property
     def enough(self) -> bool:
         """Whether the wanted gap is kept."""
-        return self.least >= self.wanted
+        return self.least >= self.wanted - FINE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,6 +110,11 @@ def examine(
     """One pair over the whole travel; `folds` is the range of `fold_range`."""
     reach = max(reach, wanted + 1.0)
     found = least_gap(pair, path, folds, reach)
+    if found is not None and any(
+        abs(found[0] - limit) < 2.0 * TOLERANCE for limit in (0.0, wanted)
+    ):
+        # too near a limit to say on which side it lies
+        found = least_gap(pair, path, folds, reach, FINE)
     bare = Clearance(
         first=pair.still.name,
         second=pair.moving.name,
@@ -120,7 +126,7 @@ def examine(
     if found is None:
         return bare
     least, stand, phase = found
-    allowed = PERMITTED if touching else 1e-6
+    allowed = PERMITTED if touching else FINE
     if least >= -allowed:
         place = place_at(pair, stand)
         return replace(
@@ -142,7 +148,7 @@ def _clash(
     allowed: float,
 ) -> Clash:
     least, stand, phase = deepest
-    level = -allowed if allowed > 1e-3 else 0.0
+    level = -allowed if allowed > FINE else 0.0
     starts = min(_contacts(pair, path, folds, level), default=(0, stand.degrees, phase))
     return Clash(
         first=pair.still.name,
@@ -181,35 +187,41 @@ def parts(pair: Pair) -> Iterator[Pair]:
 
 
 def least_gap(
-    pair: Pair, path: Path, folds: tuple[float, float], reach: float
+    pair: Pair,
+    path: Path,
+    folds: tuple[float, float],
+    reach: float,
+    tolerance: float = TOLERANCE,
 ) -> tuple[float, Stand, Phase] | None:
     """A pair's least signed gap over the travel, position and phase; None when beyond reach."""
     if pair.rod_radius is not None:
         return rod_least(path, pair.still.outlines, pair.rod_radius, reach)
     if pair.moving.carrier is Carrier.BACK:
-        return _least_of_back(pair, path, reach)
+        return _least_of_back(pair, path, reach, tolerance)
     if pair.still.carrier is Carrier.BACK:
-        return _least_of_fold(pair, path, folds, reach)
-    found = search(_carried(pair, path), reach)
+        return _least_of_fold(pair, path, folds, reach, tolerance)
+    found = search(_carried(pair, path), reach, tolerance)
     if found is None or not isinstance(found.span, Carried):
         return None
     stretch = found.span.stretch
     return found.gap.value, stretch.at(found.share), stretch.phase
 
 
-def _least_of_back(pair: Pair, path: Path, reach: float) -> tuple[float, Stand, Phase] | None:
+def _least_of_back(
+    pair: Pair, path: Path, reach: float, tolerance: float
+) -> tuple[float, Stand, Phase] | None:
     spans = _turns(pair, (0.0, 0.0), 0.0, math.radians(path.over))
-    found = search(spans, reach)
+    found = search(spans, reach, tolerance)
     if found is None:
         return None
     return found.gap.value, stand_at(path.raising, path.over * found.share), Phase.RAISING
 
 
 def _least_of_fold(
-    pair: Pair, path: Path, folds: tuple[float, float], reach: float
+    pair: Pair, path: Path, folds: tuple[float, float], reach: float, tolerance: float
 ) -> tuple[float, Stand, Phase] | None:
     """An arm or rod against the back: only the angle between them matters."""
-    found = search(_turns(pair, path.prop.pivot, *folds), reach)
+    found = search(_turns(pair, path.prop.pivot, *folds), reach, tolerance)
     if found is None:
         return None
     fold = folds[0] + (folds[1] - folds[0]) * found.share

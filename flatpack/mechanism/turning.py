@@ -54,10 +54,13 @@ def _contacts(still: Sequence[Segment], moving: Sequence[Segment]) -> Iterator[f
 
 
 def _arc_on(side: Segment, arc: Segment) -> Iterator[float]:
-    """Turns of an arc about the origin that bring it to touch the endless side."""
-    centre, r = arc.centre, arc.radius
-    for offset in (r, -r):
-        yield from _turns(centre, _at_distance(side, math.hypot(*centre), offset))
+    """Turns of an arc about the origin that bring it to touch the endless side from outside.
+
+    Both borders run anticlockwise, so outside is on the right of travel; convex shapes can't
+    touch from within.
+    """
+    centre = arc.centre
+    yield from _turns(centre, _at_distance(side, math.hypot(*centre), arc.radius))
 
 
 def _turns(place: Point, targets: list[Point]) -> Iterator[float]:

@@ -10,6 +10,7 @@ from flatpack.mechanism.bodies import Body, Carrier, arm_outline, disc, oblong, 
 from flatpack.mechanism.changes import How, Side, applied, changes
 from flatpack.mechanism.convex import HOME, pose, signed_gap
 from flatpack.mechanism.locus import locus
+from flatpack.mechanism.pairs import gaps_at
 from flatpack.mechanism.path import Phase, travel
 from flatpack.mechanism.pieces import pieces
 from flatpack.mechanism.prop import Prop
@@ -242,3 +243,49 @@ def _area(corners: list[tuple[float, float]]) -> float:
         )
         / 2.0
     )
+
+
+@pytest.mark.parametrize(("more", "clashes"), [(0.003, True), (-0.003, False)])
+def test_a_hairs_breadth_is_told_apart(path, more: float, clashes: bool) -> None:
+    """A half circle of 30 mm about the pivot just touches the underside 30 mm above it."""
+    (found,) = sweep((back_slats(), arm(arm_outline(365.0, 60.0 + 2.0 * more))), path)
+    assert isinstance(found, Clash) is clashes
+
+
+def test_enough_is_told_apart_as_finely(path) -> None:
+    (found,) = sweep((back_slats(), arm()), path, wanted=8.0)
+    assert isinstance(found, Clearance)
+    assert found.enough
+    (found,) = sweep((back_slats(), arm()), path, wanted=8.002)
+    assert isinstance(found, Clearance)
+    assert not found.enough
+
+
+def test_gaps_at_one_position(path) -> None:
+    folded = path.folded
+    found = gaps_at((brace(-57.0), ROD, rack()), 365.0, folded)
+    assert found[0][:2] == ("brace", "rod")
+    assert found[0][2] == pytest.approx(4.0)
+    assert found[1][2] == pytest.approx(0.0, abs=1e-9)
+
+
+def test_the_back_may_rest_on_its_frame(path) -> None:
+    bearer = Body(
+        name="bearer", outlines=(oblong(600.0, -20.0, 640.0, 3.0),), lane=SLATS,
+        carrier=Carrier.FRAME,
+    )  # fmt: skip
+    rests = frozenset((frozenset(("bearer", "back slats")),))
+    (found,) = sweep((bearer, back_slats()), path, wanted=2.0, touching=rests)
+    assert isinstance(found, Clearance)
+    assert found.enough
+    assert found.degrees == 0.0
+    (bare,) = sweep((bearer, back_slats()), path, wanted=2.0)
+    assert isinstance(bare, Clearance)
+    assert not bare.enough
+    high = Body(
+        name="bearer", outlines=(oblong(600.0, -20.0, 640.0, 4.0),), lane=SLATS,
+        carrier=Carrier.FRAME,
+    )  # fmt: skip
+    (sunk,) = sweep((high, back_slats()), path, touching=rests)
+    assert isinstance(sunk, Clash)
+    assert sunk.depth == pytest.approx(1.0, abs=0.01)

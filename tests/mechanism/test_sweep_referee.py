@@ -244,7 +244,7 @@ def _sampled_positions(mechanism: Mechanism, path, step: float = 0.2):
 def test_arm_and_rod_against_frame_and_back(mechanisms) -> None:
     """Least gaps on the way up, referee polished to neighbouring positions."""
     compared = clashed = 0
-    for number, (mechanism, path) in enumerate(mechanisms[:14]):
+    for number, (mechanism, path) in enumerate(mechanisms[:9]):
         if any(_left_end(mechanism, np.array(s.track.end)) for s in path.raising):
             continue
         up = replace(path, stretches=path.raising)
@@ -284,8 +284,8 @@ def test_arm_and_rod_against_frame_and_back(mechanisms) -> None:
                     assert value == pytest.approx(least, abs=0.05), (number, carrier, still_on)
                     compared += 1
                     clashed += isinstance(found, Clash)
-    assert compared > 60
-    assert clashed > 8
+    assert compared > 40
+    assert clashed > 5
 
 
 def _valleys(rough: list[float]) -> list[int]:
