@@ -48,10 +48,13 @@ LIBRARIES = {
     "shapely": {"geometry/polygon.py"},
     "ezdxf": {"writers/make_dxf_templates.py"},
     "svgwrite": {"writers/make_svg_shell.py"},
+    "pydyf": {"writers/pdf.py"},
+    "fontTools": {"writers/make_pdf_fonts.py"},
 }
 #: What may never be imported when a module is loaded: it takes longer than all the rest.
-HEAVY = {"ezdxf", "svgwrite", "pydantic", "scipy", "jsonschema", "highspy", "spyrrow", "shutil"}
-DEVELOPERS = {"make_dxf_templates.py", "make_svg_shell.py"}
+HEAVY = {"ezdxf", "svgwrite", "pydantic", "scipy", "jsonschema", "highspy", "spyrrow", "fontTools",
+         "pydyf", "shutil"}  # fmt: skip
+DEVELOPERS = {"make_dxf_templates.py", "make_pdf_fonts.py", "make_svg_shell.py"}
 
 
 def imports(tree: ast.AST) -> set[str]:

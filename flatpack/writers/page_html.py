@@ -43,11 +43,9 @@ def _document(page: Page, language: str) -> Iterator[str]:
     yield f"<body>\n<main>\n<h1>{escaped(page.title)}</h1>"
     if page.warning:
         yield f'<p class="warning">{escaped(page.warning)}</p>'
-    if page.facts:
-        rows = (
-            f"<dt>{escaped(label)}</dt><dd>{escaped(value)}</dd>" for label, value in page.facts
-        )
-        yield "\n".join(("<dl>", *rows, "</dl>"))
+    facts = [(escaped(label), escaped(value)) for label, value in page.facts if value]
+    if facts:
+        yield "\n".join(("<dl>", *(f"<dt>{a}</dt><dd>{b}</dd>" for a, b in facts), "</dl>"))
     yield from (f"<p>{escaped(line)}</p>" for line in page.lines)
     for table in page.tables:
         yield from _table(table)
