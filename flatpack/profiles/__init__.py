@@ -13,6 +13,7 @@ from flatpack.profiles.fittings import BarrelNut, Hinge, Insert, Nut, Washer
 from flatpack.profiles.loading import KINDS, Profiles, load
 from flatpack.profiles.rolling import Rod, Wheel
 from flatpack.profiles.shaping import Notch, PocketJig, ScrewRule
+from flatpack.profiles.strength_data import LoadSet, Material, Strength
 from flatpack.profiles.workshop import LayerStyle, Tabs, Workshop
 
 __all__ = [
@@ -27,6 +28,8 @@ __all__ = [
     "Hinge",
     "Insert",
     "LayerStyle",
+    "LoadSet",
+    "Material",
     "Notch",
     "Nut",
     "PocketJig",
@@ -34,6 +37,7 @@ __all__ = [
     "Rod",
     "Screw",
     "ScrewRule",
+    "Strength",
     "Tabs",
     "Washer",
     "Wheel",

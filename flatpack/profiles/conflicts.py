@@ -17,6 +17,7 @@ from flatpack.profiles.finishing import Finish
 from flatpack.profiles.fittings import BarrelNut, Hinge, Insert, Washer
 from flatpack.profiles.rolling import Rod, Wheel
 from flatpack.profiles.shaping import PocketJig
+from flatpack.profiles.strength_data import Material
 from flatpack.profiles.workshop import Workshop
 
 Check = Callable[[Any], Iterator[Conflict]]
@@ -109,6 +110,20 @@ def _workshop(shop: Workshop) -> Iterator[Conflict]:
         seen.add(style.layer)
 
 
+def _material(material: Material) -> Iterator[Conflict]:
+    if material.kind == "steel":
+        for name in ("tensile", "proof"):
+            if getattr(material, name) is None:
+                yield Conflict(name, None, "N/mm2", "missing: steel needs it")
+        return
+    if not material.rows:
+        yield Conflict("rows", None, "one row or more", "missing: no strengths are given")
+    for name, entries in (("k_mod_dry", 5), ("k_mod_wet", 5), ("k_def", 3)):
+        if len(getattr(material, name)) != entries:
+            given = list(getattr(material, name))
+            yield Conflict(name, given, f"{entries} numbers", "wrong number of entries")
+
+
 #: Kind of profile -> what its values must agree on.
 CHECKS: Mapping[str, Check] = MappingProxyType(
     {
@@ -126,5 +141,6 @@ CHECKS: Mapping[str, Check] = MappingProxyType(
         "finishes": _finish,
         "pocket-jigs": _pocket_jig,
         "workshops": _workshop,
+        "materials": _material,
     }
 )

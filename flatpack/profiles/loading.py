@@ -23,6 +23,7 @@ from flatpack.profiles.finishing import Finish, Glue
 from flatpack.profiles.fittings import BarrelNut, Hinge, Insert, Nut, Washer
 from flatpack.profiles.rolling import Rod, Wheel
 from flatpack.profiles.shaping import Notch, PocketJig
+from flatpack.profiles.strength_data import LoadSet, Material
 from flatpack.profiles.workshop import Workshop
 
 #: Kind, which is the name of the folder -> record.
@@ -45,6 +46,8 @@ KINDS: Mapping[str, Any] = MappingProxyType(
         "finishes": Finish,
         "notches": Notch,
         "workshops": Workshop,
+        "materials": Material,
+        "loads": LoadSet,
     }
 )
 _OTHERS = ("pieces",)
@@ -194,6 +197,16 @@ class Profiles:
     def pocket_jig(self, key: str) -> PocketJig:
         """A pocket-hole jig."""
         made: PocketJig = self.get("pocket-jigs", key)
+        return made
+
+    def material(self, key: str) -> Material:
+        """Strength of a material."""
+        made: Material = self.get("materials", key)
+        return made
+
+    def load_set(self, key: str) -> LoadSet:
+        """Loads of a family of pieces."""
+        made: LoadSet = self.get("loads", key)
         return made
 
     def workshop(self, key: str) -> Workshop:

@@ -31,6 +31,8 @@ CASES = [
     ("finishes", "oil", {"coverage_least": 20}, "coverage_least: too large"),
     ("pocket-jigs", "pocket-15", {"pilot": 9.5}, "pilot: too large"),
     ("workshops", "small-router", {"cutters": [6, 3]}, "cutters[1]: out of order"),
+    ("materials", "bolt-4-6", {"proof": 240, "kind": "softwood"}, "rows: missing"),
+    ("materials", "c24", {"k_mod_wet": [0.5, 0.6]}, "k_mod_wet: wrong number of entries"),
 ]
 
 
