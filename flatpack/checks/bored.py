@@ -17,6 +17,9 @@ Kind = Literal["face", "sink", "edge", "pocket", "slot"]
 AXISLESS = ("thin-line", "arris", "part-mark", "opening", "housing", "text")
 """Operations without an axis: their room is in the outline, in their cuts, or on the surface."""
 
+SHALLOWEST = 0.001
+"""Depth given to an edge hole that has none, so that it still has an axis, mm."""
+
 
 class Bored(NamedTuple):
     """One hole: its mouth and its inner end on the axis, in the part's own axes.
@@ -85,16 +88,17 @@ def _slot(part: Part, number: int, feature: Any) -> Bored:
     mouth, bottom = _ends(part, feature.at, feature.face, feature.depth)
     dx, dy = feature.end.x - feature.start.x, feature.end.y - feature.start.y
     length = math.hypot(dx, dy)
+    along = Vec(dx / length, dy / length, 0.0) if length > 0.0 else Vec(1.0, 0.0, 0.0)
     return Bored(
         part.key, number, feature, "slot", feature.width, mouth, bottom,
-        _blind(part, feature.depth), length / 2.0, Vec(dx / length, dy / length, 0.0),
+        _blind(part, feature.depth), length / 2.0, along,
     )  # fmt: skip
 
 
 def _edge(part: Part, number: int, feature: Any) -> Bored:
     mouth = Vec(feature.at.x, feature.at.y, feature.height)
     inward = Vec(feature.inward.x, feature.inward.y, 0.0)
-    bottom = mouth.plus(inward, feature.depth or 0.0)
+    bottom = mouth.plus(inward, max(feature.depth or 0.0, SHALLOWEST))
     return Bored(part.key, number, feature, "edge", feature.diameter, mouth, bottom, True)
 
 

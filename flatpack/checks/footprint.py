@@ -18,6 +18,9 @@ Array = Any
 FACETS = 32
 """Sides by which a slanting or lying round hole is drawn; the circle lies outside by 0.5 % of r."""
 
+SHORTEST = 0.9
+"""Where a shoulder beyond its pocket's mouth is taken to be, share of half the ellipse."""
+
 
 def footprint(part: Part, hole: Bored) -> Any:
     """Polygon of the hole on its face; of an edge hole its shadow, of a pocket its mouth."""
@@ -72,7 +75,7 @@ def pocket_mouth(part: Part, pocket: Any) -> Array:
     a, b = pocket.half_length, pocket.diameter / 2.0
     turn = np.linspace(0.0, 2.0 * math.pi, 2 * FACETS, endpoint=False)
     along, across = pocket.setback + a * np.cos(turn), b * np.sin(turn)
-    near = pocket.shoulder_line
+    near = min(pocket.shoulder_line, pocket.setback + SHORTEST * a)
     kept = along > near
     corners = [np.column_stack((along[kept], across[kept]))]
     cut = (near - pocket.setback) / a

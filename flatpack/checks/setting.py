@@ -12,7 +12,7 @@ from flatpack.checks.body import Body, bodies
 from flatpack.checks.bored import Bored, bored
 from flatpack.checks.footprint import footprint
 from flatpack.checks.limits import Limits
-from flatpack.geometry.polygon import polygon
+from flatpack.geometry.polygon import mended, polygon
 from flatpack.model import Assembly, Fastener, Part
 
 
@@ -89,7 +89,8 @@ class Setting:
         key = part.outline, part.openings
         found = self._polygons.get(key)
         if found is None:
-            found = self._polygons[key] = polygon(part.outline, holes=part.openings)
+            found = mended(polygon(part.outline, holes=part.openings))
+            self._polygons[key] = found
         return found
 
     def edge(self, part: Part) -> Any:

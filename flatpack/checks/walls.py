@@ -204,6 +204,8 @@ def _pocket(setting: Setting, part: Part, hole: Bored, keys: tuple[str, ...]) ->
     feature: Any = hole.feature
     if setting.edge(part).distance(spot(feature.exit)) > limits.in_line.value:
         yield _say("pocket-exit", "fault", part, hole, "doesn't leave at the edge", keys)
+    if feature.shoulder_line >= feature.far:
+        yield _say("pocket-shoulder", "fault", part, hole, "has its shoulder past its mouth", keys)
     slope = math.radians(feature.slope)
     deepest = (
         part.thickness / 2.0

@@ -29,6 +29,11 @@ def is_simple(outline: Outline, sagitta: float = SAGITTA) -> bool:
     return bool(shapely.is_valid(polygon(outline, sagitta)))
 
 
+def mended(shape: Polygon) -> Polygon:
+    """A valid shape of about the same area where a boundary crosses itself, else the same one."""
+    return shape if shapely.is_valid(shape) else shapely.make_valid(shape).buffer(0.0)
+
+
 def region(points: Coordinates) -> Polygon:
     """Polygon through the points of an (n, 2) array, mm."""
     return Polygon(points)
