@@ -3,26 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from flatpack.drawings.figures import mm
-from flatpack.drawings.projection import FRONT, PLAN, SIDE, Body, View
-from flatpack.geometry import Vec
+from flatpack.drawings.projection import Body, View, Views
+from flatpack.geometry import Vec, X
 from flatpack.model import Assembly, Part
 from flatpack.wording import english as words
 
-_NEAR, _NEXT = 9.0, 16.0
-"""Distances of dimension lines from what they measure, paper mm."""
+Where = Literal["below", "left", "right", "along"]
+_METAL = 20.0
+"""Wheels and heads are dimensioned over all where they add more than this to the wood, mm."""
 
 
 class Measure(NamedTuple):
-    """From `a` to `b` in the piece, shown in a view; `offset` to the left of travel, paper mm."""
+    """From `a` to `b` in the piece, shown in a view, beside it or `along` the line itself.
+
+    `row` counts dimension lines outwards from 1.
+    """
 
     view: View
     a: Vec
     b: Vec
-    offset: float
+    where: Where
     text: str
+    row: int = 1
 
     @property
     def length(self) -> float:
@@ -39,85 +44,95 @@ class Room(NamedTuple):
 
 def room_of(found: Iterable[Body]) -> Room:
     """The box round bodies, mm."""
-    xs, ys, zs = zip(*(c for body in found for c in body.corners()), strict=True)
+    xs, ys, zs = zip(*(c for body in found for c in body.corners), strict=True)
     return Room(Vec(min(xs), min(ys), min(zs)), Vec(max(xs), max(ys), max(zs)))
 
 
-def measures(assembly: Assembly, found: tuple[Body, ...]) -> tuple[Measure, ...]:
+def measures(assembly: Assembly, found: tuple[Body, ...], views: Views) -> tuple[Measure, ...]:
     """Every dimension of one pose."""
     whole = room_of(found)
     wood = room_of(b for b in found if b.key in assembly.parts)
+    by_key = {b.key: b for b in found}
+    slats = _flat_slats(assembly)
     return (
-        *_overall(whole, wood),
-        *_heights(assembly, whole),
-        *_axles(assembly, whole),
-        *_back(assembly),
-        *_slats(assembly, wood),
+        *_overall(whole, wood, views),
+        *_heights(whole, [_top(by_key[p.key]) for p in slats], views),
+        *_axles(assembly, whole, views),
+        *_back([by_key[p.key] for p in assembly.parts.values() if p.group == "back"], views),
+        *_pitch([by_key[p.key] for p in slats], wood, views),
     )
 
 
-def _between(view: View, a: Vec, b: Vec, offset: float, text: str = "") -> Measure:
-    return Measure(view, a, b, offset, text or mm(b.minus(a).length))
+def _between(view: View, a: Vec, b: Vec, where: Where, text: str = "", row: int = 1) -> Measure:
+    return Measure(view, a, b, where, text or mm(b.minus(a).length), row)
 
 
-def _overall(whole: Room, wood: Room) -> Iterator[Measure]:
-    (x0, y0, z0), (x1, y1, _) = whole
-    yield _between(SIDE, Vec(x0, y0, z0), Vec(x1, y0, z0), -_NEAR)
-    narrow = wood.high.y - wood.low.y
-    yield _between(FRONT, Vec(x0, wood.high.y, z0), Vec(x0, wood.low.y, z0), -_NEAR)
-    if y1 - y0 > narrow + 0.5:
-        yield _between(FRONT, Vec(x0, y1, z0), Vec(x0, y0, z0), -_NEXT)
-    yield _between(PLAN, Vec(x0, wood.low.y, z0), Vec(x0, wood.high.y, z0), _NEAR)
+def _overall(whole: Room, wood: Room, views: Views) -> Iterator[Measure]:
+    """Length and width below the two upright views, over the wood and over wheels."""
+    for view in (views.main, views.end):
+        axis = 0 if abs(view.right.x) > 0.5 else 1
+        row = 1
+        for room in (wood, whole):
+            a, b = _ends(room, axis)
+            if room is wood or b.minus(a).length > _span(wood, axis) + _METAL:
+                yield _between(view, a, b, "below", "", row)
+                row += 1
 
 
-def _heights(assembly: Assembly, whole: Room) -> Iterator[Measure]:
-    (x0, y0, z0), (_, _, z1) = whole
-    tops = [_top(p) for p in _flat_slats(assembly)]
-    offset = _NEAR
-    if tops and max(tops) < z1 - 0.5:
-        yield _between(SIDE, Vec(x0, y0, z0), Vec(x0, y0, max(tops)), offset)
-        offset = _NEXT
-    yield _between(SIDE, Vec(x0, y0, z0), Vec(x0, y0, z1), offset)
+def _ends(room: Room, axis: int) -> tuple[Vec, Vec]:
+    """Two places as far apart as the room is along an axis."""
+    low = room.low
+    return low, (Vec(room.high.x, low.y, low.z) if axis == 0 else Vec(low.x, room.high.y, low.z))
 
 
-def _axles(assembly: Assembly, whole: Room) -> Iterator[Measure]:
+def _span(room: Room, axis: int) -> float:
+    return room.high[axis] - room.low[axis]
+
+
+def _heights(whole: Room, tops: list[float], views: Views) -> Iterator[Measure]:
+    low, row = whole.low, 1
+    heights = [whole.high.z]
+    if tops and max(tops) < whole.high.z - 0.5:
+        heights.insert(0, max(tops))
+    for height in heights:
+        yield _between(views.main, low, Vec(low.x, low.y, height), "left", "", row)
+        row += 1
+
+
+def _axles(assembly: Assembly, whole: Room, views: Views) -> Iterator[Measure]:
     for bar in assembly.bars.values():
         if "axle" in bar.name.lower():
-            low, high = Vec(whole.high.x, 0.0, whole.low.z), bar.frame.origin.z
-            yield _between(SIDE, low, Vec(low.x, low.y, high), -_NEAR)
+            at = bar.frame.origin
+            ground = Vec(at.x, at.y, whole.low.z)
+            yield _between(views.main, ground, Vec(at.x, at.y, at.z), "right")
 
 
-def _back(assembly: Assembly) -> Iterator[Measure]:
+def _back(back: list[Body], views: Views) -> Iterator[Measure]:
     """Length of the moving back along its braces, over the ends of what belongs to it."""
-    back = [p for p in assembly.parts.values() if p.group == "back"]
-    along = next((p.frame.x for p in back if abs(p.frame.x.y) < 1e-9), None)
+    along = next((b.frame.x for b in back if abs(b.frame.x.y) < 1e-9), None)
     if along is None:
         return
     along = along if along.x > 0.0 else along.negated()
     out = Vec(-along.z, 0.0, along.x)
-    corners = [c for p in back for c in Body(p.key, p.frame, p.outline, 0.0, p.thickness).corners()]
+    corners = [c for b in back for c in b.corners]
     runs, rises = [c.dot(along) for c in corners], [c.dot(out) for c in corners]
     top = Vec(0.0, corners[0].y, 0.0).plus(out, max(rises))
-    yield _between(SIDE, top.plus(along, min(runs)), top.plus(along, max(runs)), _NEAR)
+    view = next(v for v in views if abs(v.toward.y) > 0.5)
+    yield _between(view, top.plus(along, min(runs)), top.plus(along, max(runs)), "along")
 
 
-def _slats(assembly: Assembly, wood: Room) -> Iterator[Measure]:
+def _pitch(slats: list[Body], wood: Room, views: Views) -> Iterator[Measure]:
     """Pitch of the fixed slats, said as width and gap."""
-    slats = _flat_slats(assembly)
     if len(slats) < 2:
         return
-    lengthwise = abs(slats[0].frame.x.x) > 0.5
-    ranges = sorted(_range(p, 1 if lengthwise else 0) for p in slats)
-    (low, high), (following, _) = ranges[:2]
+    axis = 1 if abs(slats[0].frame.x.x) > 0.5 else 0
+    (low, high), (following, _) = sorted(_range(b, axis) for b in slats)[:2]
     if following < high:
         return
     text = words.pitch(mm(following - low), mm(high - low), mm(following - high))
-    ends = (low, following)
-    if lengthwise:
-        a, b = (Vec(wood.high.x, y, wood.high.z) for y in ends)
-    else:
-        a, b = (Vec(x, wood.low.y, wood.high.z) for x in ends)
-    yield _between(PLAN, a, b, -_NEAR, text)
+    low_end, next_end = (wood.low._replace(**{"xy"[axis]: v}) for v in (low, following))
+    runs = abs(views.plan.right.dot(X)) > 0.5
+    yield _between(views.plan, low_end, next_end, "below" if runs == (axis == 0) else "right", text)
 
 
 def _flat_slats(assembly: Assembly) -> list[Part]:
@@ -130,11 +145,10 @@ def _flat_slats(assembly: Assembly) -> list[Part]:
     return [p for p in found if p.name == found[0].name]
 
 
-def _top(part: Part) -> float:
-    return max(part.frame.place(0.0, 0.0, z).z for z in (0.0, part.thickness))
+def _top(body: Body) -> float:
+    return max(c.z for c in body.corners)
 
 
-def _range(part: Part, axis: int) -> tuple[float, float]:
-    corners = Body(part.key, part.frame, part.outline, 0.0, part.thickness).corners()
-    reach = [c[axis] for c in corners]
+def _range(body: Body, axis: int) -> tuple[float, float]:
+    reach = [c[axis] for c in body.corners]
     return min(reach), max(reach)

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from flatpack.drawings.boxes import Box, meet
 from flatpack.drawings.lettering import text_width
-from flatpack.drawings.marks import bar_groups, groups
 from flatpack.drawings.projection import Body, View, view_box
 from flatpack.drawings.shapes import Stroke, Text
 from flatpack.geometry import Point
-from flatpack.model import Assembly
 
 _HEIGHTS = (2.5, 1.8)
 """Capital heights tried, mm (ISO 3098 series)."""
@@ -21,14 +19,15 @@ OnPaper = Callable[[View, Point], Point]
 
 
 def placed_marks(
-    assembly: Assembly, ordered: Sequence[tuple[View, tuple[Body, ...]]], on_paper: OnPaper
+    keys_of: Mapping[str, tuple[str, ...]],
+    ordered: Sequence[tuple[View, tuple[Body, ...]]],
+    on_paper: OnPaper,
 ) -> Iterator[Stroke]:
-    """Each distinct part's mark once, on a stretch that nothing hides; none where there is none.
+    """Each mark once, on a stretch of its part that nothing hides; none where there is none.
 
-    `ordered` are the bodies of each view, furthest first.
+    `keys_of` are the parts' keys by mark, `ordered` the bodies of each view, furthest first.
     """
-    wanted = {g.mark: g.keys for g in groups(assembly)}
-    wanted |= {g.mark: g.keys for g in bar_groups(assembly)}
+    wanted = dict(keys_of)
     for view, bodies in ordered:
         boxes = [_box(body, view, on_paper) for body in bodies]
         place = {body.key: number for number, body in enumerate(bodies)}

@@ -44,7 +44,7 @@ def painted(bodies: tuple[Body, ...], view: View) -> tuple[Body, ...]:
 
 
 def _item(body: Body, view: View) -> _Item:
-    corners = body.corners()
+    corners = body.corners
     depths = [c.dot(view.toward) for c in corners]
     x0, y0, x1, y1 = view_box(body, view)
     shrunk = (x0 + _TOUCH, y0 + _TOUCH, x1 - _TOUCH, y1 - _TOUCH)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -38,13 +39,32 @@ class View(NamedTuple):
         return Point(place.dot(self.right), place.dot(self.up))
 
 
-#: First angle (ISO 5456-2): plan below the side view, the view from its left to its right.
-SIDE = View("side", X, Z, Y.negated())
-PLAN = View("plan", X, Y, Z)
-FRONT = View("front", Y.negated(), Z, X.negated())
+class Views(NamedTuple):
+    """The three views of a sheet in first angle (ISO 5456-2): plan below, the end view beside.
+
+    `main` shows the piece's longer way, `end` is seen from the main view's left.
+    """
+
+    main: View
+    end: View
+    plan: View
 
 
-@dataclass(frozen=True, slots=True)
+#: Longer from foot to head: the side is the main view, the front stands beside it.
+LENGTHWISE = Views(
+    View("side", X, Z, Y.negated()),
+    View("front", Y.negated(), Z, X.negated()),
+    View("plan", X, Y, Z),
+)
+#: Wider than deep: the front is the main view, the side stands beside it.
+CROSSWISE = Views(
+    View("front", Y.negated(), Z, X.negated()),
+    View("side", X.negated(), Z, Y),
+    View("plan", Y.negated(), X, Z),
+)
+
+
+@dataclass(frozen=True)
 class Body:
     """An upright prism in a frame; `key` names the part or fastener, `openings` go through."""
 
@@ -55,14 +75,13 @@ class Body:
     high: float
     openings: tuple[Outline, ...] = ()
 
+    @cached_property
     def corners(self) -> tuple[Vec, ...]:
         """The eight corners of the box round it."""
         x0, y0, x1, y1 = self.outline.bounds
+        place = self.frame.place
         return tuple(
-            self.frame.place(x, y, z)
-            for x in (x0, x1)
-            for y in (y0, y1)
-            for z in (self.low, self.high)
+            place(x, y, z) for x in (x0, x1) for y in (y0, y1) for z in (self.low, self.high)
         )
 
 
@@ -166,6 +185,6 @@ def _polygon(points: list[Point]) -> Outline:
 
 def view_box(body: Body, view: View) -> Box:
     """The box round a body on the paper, model mm."""
-    points = [view.at(v) for v in body.corners()]
+    points = [view.at(v) for v in body.corners]
     xs, ys = [p.x for p in points], [p.y for p in points]
     return min(xs), min(ys), max(xs), max(ys)

@@ -58,7 +58,7 @@ def _drilling(assembly: Assembly, found: Found, settings: Settings) -> Iterator[
 
 
 def _arrangement(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
-    for drawing in general_arrangement(assembly, settings.poses, settings.code):
+    for drawing in general_arrangement(assembly, settings.poses, settings.code, found):
         yield _drawn("arrangement", "arrangement", drawing, "svg")
 
 

@@ -157,7 +157,7 @@ JOB_NOTES = (
 
 # --- general arrangement ------------------------------------------------------------------------
 
-FRONT, SIDE, PLAN = "Front", "Side", "Plan"
+VIEWS = {"front": "Front", "side": "Side", "plan": "Plan"}
 GENERAL_ARRANGEMENT = "General arrangement"
 BACK_FLAT = "back flat"
 
