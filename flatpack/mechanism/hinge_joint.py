@@ -71,7 +71,7 @@ class Cure(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Remedy:
+class JointRemedy:
     """A changed joint: the number that changes, its new value in mm, and the angle it then gives.
 
     `enough` is False when no value of that number reaches the angle wanted; then `value` is the
@@ -107,7 +107,7 @@ def gap_for(degrees: float, joint: HingeJoint, axis_share: float | None = None) 
     return _least_value(degrees, widened, least, most)
 
 
-def remedies(degrees: float, joint: HingeJoint) -> tuple[Remedy, ...]:
+def joint_remedies(degrees: float, joint: HingeJoint) -> tuple[JointRemedy, ...]:
     """What each change alone needs to reach an angle; each is tried with `largest_angle`.
 
     A wider gap moves the back slat away and leaves the axis where it is.
@@ -157,11 +157,11 @@ def _tried(
     joint: HingeJoint,
     least: float,
     most: float,
-) -> Remedy:
+) -> JointRemedy:
     value = _least_value(degrees, change, least, most)
     changed = change(most if value is None else value)
     reaches = largest_angle(changed)
-    return Remedy(
+    return JointRemedy(
         cure=cure,
         value=most if value is None else value,
         joint=changed,

@@ -11,7 +11,7 @@ import math
 
 from flatpack.geometry import Point, chain, closed
 from flatpack.mechanism.bodies import Body, Carrier, arm_outline, disc, oblong, rod_body
-from flatpack.mechanism.hinge_joint import HingeJoint, largest_angle, remedies
+from flatpack.mechanism.hinge_joint import HingeJoint, joint_remedies, largest_angle
 from flatpack.mechanism.locus import locus
 from flatpack.mechanism.path import travel
 from flatpack.mechanism.prop import Prop, rod_at
@@ -101,5 +101,5 @@ def test_largest_angle(benchmark) -> None:
 
 
 def test_remedies(benchmark) -> None:
-    found = benchmark(remedies, 65.0, HingeJoint.mid_gap(24.0, 18.0, 3.0))
+    found = benchmark(joint_remedies, 65.0, HingeJoint.mid_gap(24.0, 18.0, 3.0))
     assert any(f.enough for f in found)

@@ -13,9 +13,9 @@ from flatpack.mechanism.hinge_joint import (
     Cure,
     HingeJoint,
     gap_for,
+    joint_remedies,
     largest_angle,
     opening_limit,
-    remedies,
 )
 
 
@@ -126,7 +126,7 @@ def test_gap_for_is_the_inverse_and_no_larger_than_need_be() -> None:
 def test_each_remedy_does_what_it_says() -> None:
     j = joint(axis_depth=3.0)
     wanted = 55.0
-    cures = remedies(wanted, j)
+    cures = joint_remedies(wanted, j)
     assert {c.cure for c in cures} == set(Cure)
     for cure in cures:
         assert _referee(cure.joint) == pytest.approx(cure.reaches, abs=0.01)
@@ -140,6 +140,6 @@ def test_each_remedy_does_what_it_says() -> None:
 
 def test_nothing_needs_changing_when_the_angle_is_reached() -> None:
     j = joint(gap=30.0, axis_from_fixed=15.0)
-    for cure in remedies(40.0, j):
+    for cure in joint_remedies(40.0, j):
         assert cure.enough
         assert cure.joint == j or cure.cure is Cure.ROUND_BOTH
