@@ -14,6 +14,7 @@ from flatpack.checks.drivers import check_drivers
 from flatpack.checks.hands import check_hands, marks_coincide
 from flatpack.checks.limits import Limit, Limits
 from flatpack.checks.mates import check_mates
+from flatpack.checks.notches import check_notches
 from flatpack.checks.outlines import check_boards, check_outlines
 from flatpack.checks.screws import check_screws
 from flatpack.checks.setting import Setting
@@ -34,6 +35,7 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
         "bolts": check_bolts,
         "alignment": check_alignment,
         "orphans": check_orphans,
+        "notches": check_notches,
         "mates": check_mates,
         "hands": check_hands,
         "slats": check_slats,

@@ -27,6 +27,7 @@ class Limits(NamedTuple):
     overlap: Limit = Limit(0.05, "stated tolerance: largest ball that may fit in shared room")
     touching: Limit = Limit(0.05, "stated tolerance")
     in_line: Limit = Limit(0.05, "stated tolerance")
+    seated: Limit = Limit(0.1)
     driver: Limit = Limit(1.0)
     wall_least: Limit = Limit(3.0)
     pilot_wall_least: Limit = Limit(2.0)

@@ -13,7 +13,7 @@ from dataclasses import replace
 import pytest
 
 from flatpack.checks import marks_coincide, run
-from flatpack.features import Counterbore, EdgeHole, Hole, PocketHole
+from flatpack.features import Counterbore, EdgeHole, Hole, Notch, PocketHole
 from flatpack.finding import Finding
 from flatpack.geometry import Frame, Point, Vec, X, Y, Z, closed
 from flatpack.geometry.shapes import disc, one_round_end, rectangle
@@ -595,3 +595,37 @@ class TestSlats:
     def test_slats_not_parallel_are_not_done(self, frame: Assembly, changed: Change) -> None:
         tipped = frame.parts["slat-2"].frame.swung(Vec(0.0, 0.0, 300.0), 10.0)
         assert codes(changed(frame, "slat-2", frame=tipped), "slats", "not done") == {"slat-gaps"}
+
+
+class TestNotches:
+    """A rod of 22 in a round-bottomed notch whose floor is 15 below the rack's edge."""
+
+    def rack(self, frame: Assembly, key: str, y: float, *, at: float, told: float) -> Part:
+        outline = closed(
+            ((0, 0, 0), (200, 0, 0), (200, 60, 0), (at + 11, 60, 0), (at + 11, 45, -1),
+             (at - 11, 45, 0), (at - 11, 60, 0), (0, 60, 0))
+        )  # fmt: skip
+        notch = Notch(at=Point(told, 45.0), number=1, diameter=22.0, shape="half-round")
+        return replace(
+            frame.parts["leg-left"], key=key, name="Rack", hand="", outline=outline,
+            features=(notch,), frame=Frame(Vec(500.0, y, 205.0), X, Z, Y),
+        )  # fmt: skip
+
+    def piece(self, frame: Assembly, **left: float) -> Assembly:
+        racks = [
+            self.rack(frame, "rack-left", 20.0, **left),
+            self.rack(frame, "rack-right", 500.0, at=100.0, told=100.0),
+        ]
+        return Assembly(family="t", name="t", parts={p.key: p for p in racks})
+
+    def test_sound(self, frame: Assembly) -> None:
+        assert run(self.piece(frame, at=100.0, told=100.0), only=("notches",)) == ()
+
+    def test_outline_shifted_under_its_notch(self, frame: Assembly) -> None:
+        (fault,) = run(self.piece(frame, at=101.0, told=100.0), only=("notches",))
+        assert (fault.code, fault.part) == ("notch-off", "rack-left")
+        assert fault.measured == pytest.approx(-1.0, abs=0.02)
+
+    def test_whole_notch_shifted_on_one_rack(self, frame: Assembly) -> None:
+        (fault,) = run(self.piece(frame, at=101.0, told=101.0), only=("notches",))
+        assert (fault.code, fault.measured) == ("notches-out-of-line", 1.0)
