@@ -15,6 +15,8 @@ class Finding(NamedTuple):
     published limit or good practice is missed), *note* (advice) or *not done* (couldn't be
     checked: counted, never a pass, never blocking).  `measured` and `limit` carry `unit`.
     `source` names the standard or book, or says "common practice, no source" or "geometry".
+    `tries` are changes of the parameter file (dotted key, value) that may cure it: each is tried
+    by building the piece again, and the first that does becomes the remedy.
     """
 
     code: str
@@ -26,6 +28,7 @@ class Finding(NamedTuple):
     unit: str = "mm"
     source: str = "geometry"
     remedy: str = ""
+    tries: tuple[tuple[str, float | tuple[float, ...]], ...] = ()
 
 
 def in_order(findings: tuple[Finding, ...] | list[Finding]) -> tuple[Finding, ...]:

@@ -15,14 +15,17 @@ from flatpack.checks.hands import check_hands, marks_coincide
 from flatpack.checks.limits import Limit, Limits
 from flatpack.checks.mates import check_mates
 from flatpack.checks.notches import check_notches
+from flatpack.checks.moving import check_hinge, check_hold, check_release, check_stops
 from flatpack.checks.outlines import check_boards, check_outlines
 from flatpack.checks.screws import check_screws
 from flatpack.checks.setting import Setting
 from flatpack.checks.slats import check_slats
 from flatpack.checks.space import check_space
+from flatpack.checks.travel import check_travel
 from flatpack.checks.walls import check_walls
 from flatpack.checks.webs import check_webs
 from flatpack.finding import Finding, in_order
+from flatpack.mechanism.study import Study
 from flatpack.model import Assembly
 
 CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
@@ -41,6 +44,11 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
         "slats": check_slats,
         "space": check_space,
         "drivers": check_drivers,
+        "stops": check_stops,
+        "hold": check_hold,
+        "hinge": check_hinge,
+        "travel": check_travel,
+        "release": check_release,
     }
 )
 """Every check that a piece in one pose is put through."""
@@ -50,10 +58,13 @@ POSE_CHECKS = ("space",)
 
 
 def run(
-    assembly: Assembly, limits: Limits | None = None, only: Iterable[str] = CHECKS
+    assembly: Assembly,
+    limits: Limits | None = None,
+    only: Iterable[str] = CHECKS,
+    study: Study | None = None,
 ) -> tuple[Finding, ...]:
     """All findings of the checks named (all of them unless told), worst first."""
-    setting = Setting(assembly, limits or Limits())
+    setting = Setting(assembly, limits or Limits(), study)
     return in_order([finding for name in only for finding in CHECKS[name](setting)])
 
 

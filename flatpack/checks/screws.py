@@ -19,6 +19,26 @@ def check_screws(setting: Setting) -> Iterator[Finding]:
     for f in setting.assembly.fasteners:
         if "screw" in f.kind:
             yield from _one(setting, f)
+    yield from _jigs(setting)
+
+
+def _jigs(setting: Setting) -> Iterator[Finding]:
+    """The pocket-hole jig takes boards of this thickness."""
+    told: set[tuple[str, float]] = set()
+    for f in setting.assembly.fasteners:
+        jig = getattr(setting.joints.get(f.joint), "jig", None)
+        part = setting.assembly.parts.get(f.passes[0]) if f.passes else None
+        if jig is None or part is None or (jig.name, part.thickness) in told:
+            continue
+        told.add((jig.name, part.thickness))
+        if not jig.thinnest <= part.thickness <= jig.thickest:
+            limit = jig.thinnest if part.thickness < jig.thinnest else jig.thickest
+            yield Finding(
+                "pocket-jig", "fault", part.key,
+                f"{jig.name} takes boards from {jig.thinnest:g} to {jig.thickest:g}; "
+                f"this one is {part.thickness:g}",
+                part.thickness, limit, "mm", "the jig's profile", "choose another board or joint",
+            )  # fmt: skip
 
 
 def _one(setting: Setting, f: Fastener) -> Iterator[Finding]:

@@ -13,6 +13,7 @@ from flatpack.checks.bored import Bored, bored
 from flatpack.checks.footprint import footprint
 from flatpack.checks.limits import Limits
 from flatpack.geometry.polygon import mended, polygon
+from flatpack.mechanism.study import Study, study
 from flatpack.model import Assembly, Fastener, Part
 
 
@@ -22,6 +23,12 @@ class Setting:
 
     assembly: Assembly
     limits: Limits
+    known: Study | None = None
+
+    @cached_property
+    def study(self) -> Study | None:
+        """All about its moving back; None for a piece that stands still."""
+        return study(self.assembly) if self.known is None else self.known
 
     @cached_property
     def bored(self) -> dict[str, tuple[Bored, ...]]:

@@ -47,10 +47,12 @@ def finger_traps(
     skipped: Names = frozenset(),
     narrow: float = NARROW,
     wide: float = WIDE,
+    fine: float = FINE,
 ) -> tuple[Trap, ...]:
     """Every dangerous gap over the whole travel, in order of the bodies and of the movement.
 
-    `skipped` names pairs that no finger gets between, or that always touch.
+    `skipped` names pairs that no finger gets between, or that always touch; `fine` is how closely
+    the borders of a range are sought, mm of way.
     """
     folds = fold_range(path)
     known: dict[object, tuple[Trap, ...]] = {}
@@ -59,7 +61,7 @@ def finger_traps(
         key = (pair.still.outlines, pair.moving.outlines, *pair.carriers)
         if key not in known:
             near = [p for p in parts(pair) if least_gap(p, path, folds, wide) is not None]
-            known[key] = _of_pair(_gathered(pair, near), path, narrow, wide) if near else ()
+            known[key] = _of_pair(_gathered(pair, near), path, (narrow, wide, fine)) if near else ()
         still, moving = pair.still.name, pair.moving.name
         found += [replace(trap, first=still, second=moving) for trap in known[key]]
     return tuple(found)
@@ -74,12 +76,16 @@ def _gathered(pair: Pair, near: Sequence[Pair]) -> Pair:
     )
 
 
-def _of_pair(pair: Pair, path: Path, narrow: float, wide: float) -> tuple[Trap, ...]:
+def _of_pair(pair: Pair, path: Path, band: _Band) -> tuple[Trap, ...]:
     return tuple(
         _trap(pair, run, path)
-        for run in _runs(tuple(_spells(pair, path, narrow, wide)), path)
+        for run in _runs(tuple(_spells(pair, path, band)), path)
         if max(s.high for s in run) - min(s.low for s in run) > EVEN
     )
+
+
+_Band = tuple[float, float, float]
+"""Narrowest and widest dangerous gap, and how closely its borders are sought, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,10 +99,10 @@ class _Spell:
     high: float
 
 
-def _spells(pair: Pair, path: Path, narrow: float, wide: float) -> Iterator[_Spell]:
+def _spells(pair: Pair, path: Path, band: _Band) -> Iterator[_Spell]:
     for number, stretch in enumerate(path.stretches):
         ends = gap_at(pair, stretch.at(0.0)), gap_at(pair, stretch.at(1.0))
-        yield from _within(pair, (number, stretch), (0.0, 1.0), ends, (narrow, wide))
+        yield from _within(pair, (number, stretch), (0.0, 1.0), ends, band)
 
 
 def _within(
@@ -104,7 +110,7 @@ def _within(
     on: tuple[int, Stretch],
     shares: tuple[float, float],
     gaps: tuple[float, float],
-    band: tuple[float, float],
+    band: _Band,
 ) -> Iterator[_Spell]:
     """Halve until each piece is wholly in or out of the range, or too small to matter."""
     number, stretch = on
@@ -113,7 +119,7 @@ def _within(
     least, most = (sum(gaps) - way) / 2.0, (sum(gaps) + way) / 2.0
     if least > band[1] or most < band[0]:
         return
-    small = way < FINE
+    small = way < band[2]
     if small or (least >= band[0] and most <= band[1]):
         if not small or all(band[0] <= g <= band[1] for g in gaps):
             yield _Spell(number, *shares, min(gaps), max(gaps))

@@ -8,10 +8,11 @@ from flatpack.model.assembly import (
     Hardware,
     Joint,
     Machining,
+    Motion,
     Step,
     Working,
 )
-from flatpack.model.motion import Motion, posed
+from flatpack.model.motion import posed
 from flatpack.model.part import Bar, Cut, Face, Feature, Group, Hand, Part
 from flatpack.model.solid import Solid, axis_frame, cylinder
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple, Protocol
 
-from flatpack.geometry import Vec
+from flatpack.geometry import Point, Segment, Vec
 from flatpack.model.part import Bar, Feature, Group, Part
 from flatpack.model.solid import Solid
 
@@ -121,6 +121,47 @@ class Cutting(NamedTuple):
     use: str
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Motion:
+    """What moves and how far.
+
+    `axis` is a point of the hinge axis in the piece; `pivot` the arm's pivot in the hinge frame
+    with the back flat; `arm` pivot to rod centre; `rod` its diameter; `contour` the rack's upper
+    edge from the hinge's end; `folded` the rod's centre with the back flat; `wanted` the angles
+    asked for; `notches` the rods' centres set out for them, lowest angle first.
+    `gap`, `axis_from_fixed`, `axis_depth` and `slat` describe the joint at the hinge: gap between
+    the slats, the axis from the fixed slat's edge and below the slats' underside, slat thickness.
+    `opens` is the hinge's range from leaf on leaf, `leaf_angle` its opening with the back flat.
+    `push` (N) is the load judged, square into the back `push_along` from the axis; `grip` where
+    a hand lifts the back, mm from the axis; `clearance` the gap wanted between parts that pass,
+    `tolerance` how far each place and length may be off as made.  `keys` names the parameter
+    behind a number (arm, pivot_x, gap, angles ...), for remedies.
+    """
+
+    axis: Vec
+    pivot: Point
+    arm: float
+    rod: float
+    contour: tuple[Segment, ...]
+    folded: Point
+    wanted: tuple[float, ...]
+    notches: tuple[Point, ...]
+    spare: float
+    least_lean: float
+    gap: float
+    axis_from_fixed: float
+    axis_depth: float
+    slat: float
+    opens: float
+    leaf_angle: float
+    push: float
+    push_along: float
+    grip: float
+    clearance: float
+    tolerance: float
+    keys: tuple[tuple[str, str], ...] = ()
+
+
 @dataclass(frozen=True, kw_only=True)
 class Assembly:
     """A piece of furniture, complete.
@@ -140,6 +181,6 @@ class Assembly:
     steps: tuple[Step, ...] = ()
     workings: tuple[Working, ...] = ()
     spacers: tuple[Cutting, ...] = ()
-    motion: object | None = None
+    motion: Motion | None = None
     date: str = ""
     machined: bool = False

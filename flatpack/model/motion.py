@@ -8,43 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from flatpack.geometry import Frame, Point, Segment, Vec, cosine_sine
-from flatpack.model.assembly import Assembly, Fastener
+from flatpack.geometry import Frame, Point, Vec, cosine_sine
+from flatpack.model.assembly import Assembly, Fastener, Motion
 from flatpack.model.part import Bar, Group, Part
 from flatpack.model.solid import Solid
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Motion:
-    """What moves and how far.
-
-    `axis` is a point of the hinge axis in the piece; `pivot` the arm's pivot in the hinge frame
-    with the back flat; `arm` pivot to rod centre; `rod` its diameter; `contour` the rack's upper
-    edge from the hinge's end; `folded` the rod's centre with the back flat; `wanted` the angles
-    asked for; `notches` the rods' centres set out for them, lowest angle first.
-    `gap`, `axis_from_fixed`, `axis_depth` and `slat` describe the joint at the hinge: gap between
-    the slats, the axis from the fixed slat's edge and below the slats' underside, slat thickness.
-    `opens` is the hinge's range from leaf on leaf, `leaf_angle` its opening with the back flat.
-    """
-
-    axis: Vec
-    pivot: Point
-    arm: float
-    rod: float
-    contour: tuple[Segment, ...]
-    folded: Point
-    wanted: tuple[float, ...]
-    notches: tuple[Point, ...]
-    spare: float
-    least_lean: float
-    gap: float
-    axis_from_fixed: float
-    axis_depth: float
-    slat: float
-    opens: float
-    leaf_angle: float
 
 
 def posed(assembly: Assembly, angle: float, rod: Point) -> Assembly:
@@ -54,7 +23,7 @@ def posed(assembly: Assembly, angle: float, rod: Point) -> Assembly:
         ValueError: the piece has no moving back.
     """
     motion = assembly.motion
-    if not isinstance(motion, Motion):
+    if motion is None:
         raise ValueError("this piece stands still")
     movers = _movers(motion, angle, rod)
     return replace(

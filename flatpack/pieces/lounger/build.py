@@ -20,6 +20,21 @@ from flatpack.pieces.lounger.stock import stock_for
 from flatpack.profiles import Profiles
 
 
+MOVING_CLEARANCE = 1.0
+"""Least gap wanted between parts that pass one another, mm (common practice, no source)."""
+KEYS = (
+    ("angles", "back.angles"),
+    ("arm", "arms.length"),
+    ("pivot_x", "arms.pivot"),
+    ("gap", "hinge.gap"),
+    ("brace", "back.brace_width"),
+    ("rail", "frame.rail_width"),
+    ("arm_width", "arms.width"),
+    ("lean", "arms.least_lean"),
+)
+"""Parameter behind each number that a remedy may change."""
+
+
 def build(p: Lounger, profiles: Profiles) -> Assembly:
     """The whole lounger with its back flat, joints made."""
     notes = Workings()
@@ -101,4 +116,10 @@ def _motion(p: Lounger, out: SettingOut, prop: PropSetting) -> Motion:
         slat=out.stock.slats.thickness,
         opens=out.stock.hinge.opens,
         leaf_angle=90.0,
+        push=p.back.push,
+        push_along=p.back.push_share * p.back.length,
+        grip=p.back.length - out.widths.slat / 2.0,
+        clearance=MOVING_CLEARANCE,
+        tolerance=p.as_made.tolerance,
+        keys=KEYS,
     )

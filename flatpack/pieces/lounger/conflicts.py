@@ -28,6 +28,7 @@ def conflicts(p: Lounger, stock: Stock) -> Iterator[Conflict]:
         return
     out = set_out(p, stock, Workings())
     yield from _angles(p)
+    yield from _as_made(p)
     yield from _slats(p, out)
     yield from _heights(p, out)
     yield from _across(p, out)
@@ -45,6 +46,24 @@ def _angles(p: Lounger) -> Iterator[Conflict]:
                 "the angles are out of order",
             )
             return
+
+
+def _as_made(p: Lounger) -> Iterator[Conflict]:
+    made = p.as_made.notches
+    if made and len(made) != len(p.back.angles):
+        yield Conflict(
+            "as_made.notches",
+            list(made),
+            f"{len(p.back.angles)} places, one for each of back.angles",
+            "not as many notches as angles",
+        )
+    elif any(b >= a for a, b in zip(made, made[1:], strict=False)):
+        yield Conflict(
+            "as_made.notches",
+            list(made),
+            "falling: the lowest angle's notch is furthest from the hinge",
+            "the notches are out of order",
+        )
 
 
 def _slats(p: Lounger, out: SettingOut) -> Iterator[Conflict]:

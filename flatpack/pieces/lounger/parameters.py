@@ -77,6 +77,16 @@ class Back:
     brace_width: float = keys.length(
         58.0, least=30, most=200, does="depth of the two braces; planed boards: nearest sold"
     )
+    push: float = keys.number(
+        450.0,
+        least=50,
+        most=3000,
+        unit="N",
+        does="load judged, square into the back (assumed, no source)",
+    )
+    push_share: float = keys.number(
+        0.6, least=0.2, most=1.0, does="where it acts, share of the back from the hinge axis"
+    )
     brace_screws: int = keys.count(2, least=1, most=4, does="pocket screws a slat at each brace")
 
 
@@ -91,11 +101,11 @@ class HingeJoint:
         most=120,
         does="between the last fixed slat and the first of the back; left out: least that opens",
     )
-    axis_share: float = keys.number(
-        1.0,
-        least=0.0,
-        most=1.0,
-        does="where in the gap the axis is: 0 fixed slat's edge, 0.5 middle, 1 back slat's edge",
+    axis_from_back: float | None = keys.length(
+        None,
+        least=0,
+        most=60,
+        does="axis to the first back slat's edge; left out: least that lets the slat swing clear",
     )
     spare: float = keys.angle(
         6.0, least=1, most=20, does="how far the back must open past its highest stop"
@@ -154,6 +164,31 @@ class Wheels:
 
 
 @record
+class AsMade:
+    """What is cut or drilled already, as measured; all that isn't yet is solved again from it."""
+
+    pivot: float | None = keys.length(
+        None, least=40, most=1000, does="hinge axis to the pivot holes, along the brace"
+    )
+    pivot_below: float | None = keys.length(
+        None, least=8, most=200, does="slats' underside to the middle of the pivot holes"
+    )
+    arm: float | None = keys.length(
+        None, least=60, most=1000, does="pivot hole to rod hole in the arms, middle to middle"
+    )
+    notches: tuple[float, ...] = keys.lengths(
+        (),
+        least=10,
+        most=1500,
+        most_count=8,
+        does="hinge axis to the rod's middle in each notch, lowest angle first; racks cut already",
+    )
+    tolerance: float = keys.length(
+        1.0, least=0, most=5, does="how far each place and length may be off, for the spread"
+    )
+
+
+@record
 class Fixings:
     """Screws and bolts."""
 
@@ -184,4 +219,5 @@ class Lounger:
     rack: Rack = keys.table(Rack)
     arms: Arms = keys.table(Arms)
     wheels: Wheels = keys.table(Wheels)
+    as_made: AsMade = keys.table(AsMade)
     fixings: Fixings = keys.table(Fixings)

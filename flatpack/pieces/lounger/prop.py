@@ -17,7 +17,9 @@ from dataclasses import dataclass
 
 from flatpack.geometry import Point, Segment, chain
 
+from flatpack.mechanism.as_made import AsMade, resolve
 from flatpack.mechanism.notches import Kind, NotchForm, cut, rack_contour, seat_of
+from flatpack.mechanism.plan import Plan, Room
 from flatpack.mechanism.prop import Prop, pivot_at
 from flatpack.pieces.family import Workings, mm
 from flatpack.pieces.lounger.parameters import Lounger
@@ -58,7 +60,13 @@ def set_prop(p: Lounger, out: SettingOut, notes: Workings) -> PropSetting:
     rod = prop.rod / 2.0
     rest = levels.top if p.rack.kind == "bar" else levels.floor
     folded = _folded(prop, rest + rod)
-    seats, datums = _notches(p, prop, form, levels.floor, notes)
+    if p.as_made.notches:
+        prop = _solved_for_cut_racks(p, out, prop, form, levels, notes)
+        folded = _folded(prop, rest + rod)
+    cut_already = bool(p.as_made.notches)
+    seats, datums = (_cut_notches if cut_already else _notches)(
+        p, prop, form, levels.floor, notes
+    )
     end = min(folded.x + rod + LAND, fold_limit(p, out) + rod + p.arms.clearance - 1.0)
     start = datums[-1].x - form.base - _run(form) - LAND
     edge = _bar_edge if p.rack.kind == "bar" else _block_edge
@@ -115,7 +123,13 @@ def _levels(p: Lounger, out: SettingOut, form: NotchForm, notes: Workings) -> _L
         under + form.depth + p.rack.web,
         f"{mm(under)} to its top + {mm(form.depth)} notch + {mm(p.rack.web)} web",
     )
-    return _Levels(top, floor, floor - p.rack.web, depth - brace / 2.0)
+    below = brace / 2.0 if p.as_made.pivot_below is None else p.as_made.pivot_below
+    notes.add(
+        "Pivot below the slats",
+        below,
+        f"half of the {mm(brace)} brace" if p.as_made.pivot_below is None else "as made",
+    )
+    return _Levels(top, floor, floor - p.rack.web, depth - below)
 
 
 def fold_limit(p: Lounger, out: SettingOut) -> float:
@@ -133,21 +147,26 @@ def _arm(p: Lounger, out: SettingOut, levels: _Levels, form: NotchForm, notes: W
 
     def arm_for(pivot: float) -> float:
         height = pivot_at(Prop(pivot=Point(pivot, levels.pivot), arm=1.0, rod=rod), top).y - seat
-        return p.arms.length or math.ceil(height / math.cos(math.radians(lean)))
+        given = p.as_made.arm or p.arms.length
+        return given or math.ceil(height / math.cos(math.radians(lean)))
 
-    pivot = p.arms.pivot or math.floor(_longest(arm_for, levels.pivot - rest, limit))
+    pivot = p.as_made.pivot or p.arms.pivot or math.floor(_longest(arm_for, levels.pivot - rest, limit))
     arm = float(arm_for(pivot))
     notes.add(
         "Arm's pivot from the hinge axis",
         pivot,
-        "as asked"
+        "as made"
+        if p.as_made.pivot
+        else "as asked"
         if p.arms.pivot
         else f"furthest at which the arm still folds in, rod {mm(limit)} from the axis at most",
     )
     notes.add(
         "Arm, pivot to rod",
         arm,
-        "as asked"
+        "as made"
+        if p.as_made.arm
+        else "as asked"
         if p.arms.length
         else f"leans {mm(lean)}° from upright at the highest stop, {mm(top)}°; next whole mm",
     )
@@ -198,6 +217,45 @@ def _notches(
             f"arm {mm(prop.arm)}, rod {mm(seats[-1].y)} up",
         )
     return tuple(seats), tuple(datums)
+
+
+def _solved_for_cut_racks(
+    p: Lounger, out: SettingOut, prop: Prop, form: NotchForm, levels: _Levels, notes: Workings
+) -> Prop:
+    """The arm, or else the pivot, that brings racks cut already closest to the wanted angles."""
+    spot = seat_of(form, prop.rod / 2.0)[0]
+    inside = (0.0, fold_limit(p, out) + prop.rod)
+    plan = Plan(
+        prop=prop,
+        angles=p.back.angles,
+        floor=levels.floor,
+        form=form,
+        room=Room(x=inside, y=(levels.bottom, levels.pivot), rack=inside, folded=levels.top),
+        lean=p.arms.least_lean,
+    )
+    made = AsMade(
+        pivot_x=p.as_made.pivot,
+        arm=p.as_made.arm,
+        notches=tuple(x - spot.x for x in p.as_made.notches),
+    )
+    found = resolve(plan, made)
+    for key, value in found.solved:
+        name = "Arm, pivot to rod" if key == "arm" else "Arm's pivot from the hinge axis"
+        told = ", ".join("none" if a is None else f"{a:.1f}°" for a in found.angles)
+        if isinstance(value, float):
+            notes.add(name, value, f"solved for the racks as cut: they then give {told}")
+    return found.prop
+
+
+def _cut_notches(
+    p: Lounger, prop: Prop, form: NotchForm, floor: float, notes: Workings
+) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
+    """Seats and datums of notches cut already; the angles then follow from them."""
+    spot, _ = seat_of(form, prop.rod / 2.0)
+    for number, x in enumerate(p.as_made.notches, 1):
+        notes.add(f"Notch {number}, rod's centre from the hinge axis", x, "as made")
+    seats = tuple(Point(x, floor + spot.y) for x in p.as_made.notches)
+    return seats, tuple(Point(s.x - spot.x, floor) for s in seats)
 
 
 def _run(form: NotchForm) -> float:

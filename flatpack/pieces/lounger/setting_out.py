@@ -18,12 +18,17 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from flatpack.mechanism.hinge_joint import HingeJoint, largest_angle
 from flatpack.pieces.family import Workings, even_gap, mm, slat_count, sold_width
 from flatpack.pieces.lounger.parameters import Lounger
 from flatpack.pieces.lounger.stock import Stock, stock_for
 
 BRACE_END = 5.0
 """From a brace's ends to the rails there, mm, so that it swings free (common practice, no source)."""
+
+
+SWING_ROOM = 1.0
+"""Clearance wanted between the slats as they swing at the hinge, mm (common practice)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,29 +102,42 @@ def set_out(p: Lounger, stock: Stock, notes: Workings) -> SettingOut:
     )
 
 
-def hinge_gap(p: Lounger, slat: float, depth: float, notes: Workings) -> float:
-    """Gap at the hinge that lets the back open `spare` degrees past its highest stop, mm.
+def hinge_joint(p: Lounger, slat: float, depth: float, notes: Workings) -> tuple[float, float]:
+    """The axis's distance from the first back slat, and the gap at the hinge, mm.
 
-    With T = slat + axis below the slats' underside and s the axis's share of the gap, an upper
-    arris meets the other slat at T sin a = g (max(s, 1-s) + min(s, 1-s) cos a), which is
-    tan(a/2) = g / 2T in the middle of the gap.  Rounded up to a whole mm.  (Plane geometry.)
+    Swinging by a about an axis `depth` below it, the slat's lower arris dips under the rails'
+    tops unless it stands depth tan(a / 2) off the axis.  The gap is the least whole mm at which
+    the slats' upper arrises still clear one another.  (Plane geometry; see mechanism/hinge_joint.)
     """
     top = max(p.back.angles) + p.hinge.spare
-    share = p.hinge.axis_share
-    turn, deep = math.radians(top), slat + depth
-    least = deep * math.sin(turn) / (
-        max(share, 1.0 - share) + min(share, 1.0 - share) * math.cos(turn)
+    least = depth * math.tan(math.radians(top) / 2.0) + SWING_ROOM
+    off = p.hinge.axis_from_back
+    off = notes.add(
+        "Hinge axis from the first back slat",
+        math.ceil(2.0 * least) / 2.0 if off is None else off,
+        f"{mm(depth)} x tan({mm(top)}° / 2) + {mm(SWING_ROOM)} clearance = {least:.1f}, so that "
+        "the slat's lower arris clears the rails"
+        if off is None
+        else "as asked",
     )
     if p.hinge.gap is not None:
-        return notes.add(
-            "Gap at the hinge", p.hinge.gap, f"as asked; {least:.1f} would open to {mm(top)}°"
-        )
-    return notes.add(
+        return off, notes.add("Gap at the hinge", p.hinge.gap, "as asked")
+    deep, turn = slat + depth, math.radians(top)
+    gap = float(math.ceil(deep * math.sin(turn) - off * math.cos(turn) + off))
+    while largest_angle(_joint(gap - SWING_ROOM, slat, depth, off)) < top:
+        gap += 1.0
+    return off, notes.add(
         "Gap at the hinge",
-        float(math.ceil(least)),
-        f"slats' upper arrises meet at {mm(top)}° ({mm(max(p.back.angles))}° highest stop + "
-        f"{mm(p.hinge.spare)}° spare) with {least:.1f}: {mm(slat)} slat + {mm(depth)} to the axis "
-        f"= {mm(deep)} deep; next whole mm",
+        gap,
+        f"least whole mm with {mm(SWING_ROOM)} clearance at {mm(top)}° "
+        f"({mm(max(p.back.angles))}° highest stop + {mm(p.hinge.spare)}° spare): "
+        f"{mm(slat)} slat + {mm(depth)} to the axis = {mm(deep)} deep",
+    )
+
+
+def _joint(gap: float, slat: float, depth: float, off: float) -> HingeJoint:
+    return HingeJoint(
+        gap=gap, thickness=slat, axis_depth=depth, axis_from_fixed=max(gap - off, 0.0)
     )
 
 
@@ -188,8 +206,8 @@ def _deck(p: Lounger, stock: Stock, widths: Widths, notes: Workings) -> Deck:
         p.size.length - p.back.length,
         f"{mm(p.size.length)} overall - {mm(p.back.length)} back",
     )
-    gap = hinge_gap(p, slat, depth, notes)
-    on_deck = gap * p.hinge.axis_share
+    off, gap = hinge_joint(p, slat, depth, notes)
+    on_deck = max(gap - off, 0.0)
     deck = notes.add(
         "Length covered by fixed slats",
         hinge_x - on_deck,
