@@ -21,7 +21,9 @@ class Limits(NamedTuple):
     """What the checks compare with; a piece may hand in its own.
 
     Names ending in `_least` are faults when missed, those ending in `_wanted` warnings.  Distances
-    in diameters (`_d`) are counted from a hole's centre, all others are wood that remains.
+    in diameters (`_d`) are counted from a hole's centre, all others are wood that remains.  Tables
+    8.2 and 8.4 are quoted after handbooks that print them; which of their cases applies depends on
+    the load, so they give warnings and notes, never faults.
     """
 
     overlap: Limit = Limit(0.05, "stated tolerance: largest ball that may fit in shared room")

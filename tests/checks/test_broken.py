@@ -507,6 +507,17 @@ class TestScrewsAndBolts:
         piece = replace(frame, fasteners=(*rest, replace(last, bite=None)))
         assert codes(piece, "screws", "not done") == {"screw"}
 
+    @pytest.mark.parametrize(("thickness", "caught"), [(11.9, True), (12.0, False), (39.0, True)])
+    def test_board_that_the_jig_does_not_take(
+        self, frame: Assembly, changed: Change, thickness: float, caught: bool
+    ) -> None:
+        """Its profile: 12 to 38.5."""
+        from flatpack.parameters import replace as altered
+
+        board = altered(frame.parts["end-rail"].board, thickness=thickness)
+        piece = changed(frame, "end-rail", board=board)
+        assert bool(found(piece, "screws", "pocket-jig")) is caught
+
     def test_bolt_lengths(self, frame: Assembly) -> None:
         """Two boards of 18, a washer and a nut: shorter bolts don't show a thread.
 

@@ -27,6 +27,7 @@ from flatpack.geometry import Frame, Outline, Vec, closed
 from flatpack.geometry.shapes import disc, rectangle, round_ended
 from flatpack.model import Assembly, Cut, Motion, posed
 from flatpack.parameters import replace as changed
+from flatpack.pieces import PIECES
 from flatpack.pieces.lounger import Lounger, build
 from flatpack.profile_files import profile_texts
 from flatpack.profiles import load
@@ -212,3 +213,11 @@ def test_lounger_with_its_parts_pushed_about_agrees(lounger: Assembly, seed: int
         )
         > 20
     )
+
+
+@pytest.mark.parametrize("construction", ["workshop", "knock-down"])
+def test_bench_agrees_with_the_modelling_library(construction: str) -> None:
+    bench = PIECES["bench"]
+    p = bench.record(name="trial", construction=construction)
+    p = changed(p, arms=changed(p.arms, use=True))
+    assert solids_agree(bench.build(p, load(profile_texts()))) > 5
