@@ -76,9 +76,9 @@ def test_installed_package_is_used_and_finds_its_profiles(installed: Path, tmp_p
 
 
 def test_script_is_the_module(installed: Path) -> None:
-    assert PROJECT["scripts"] == {"flatpack": "flatpack.__main__:main"}
+    assert PROJECT["scripts"] == {"flatpack": "flatpack.__main__:program"}
     points = next(installed.glob("*.dist-info/entry_points.txt")).read_text(encoding="utf-8")
-    assert "flatpack = flatpack.__main__:main" in points
+    assert "flatpack = flatpack.__main__:program" in points
 
 
 def test_licence_is_in_the_wheel(installed: Path) -> None:

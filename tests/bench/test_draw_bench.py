@@ -15,6 +15,7 @@ import statistics
 import subprocess
 import sys
 import time
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -23,6 +24,15 @@ ROOT = Path(__file__).parents[2]
 EXAMPLE = ROOT / "profiles" / "pieces" / "orchard-lounger.toml"
 YARDSTICK = ("-c", "import ezdxf, shapely, svgwrite, numpy, pydantic")
 ROUNDS = 11
+
+
+@pytest.fixture(scope="module", autouse=True)
+def bytecode(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Bytecode is kept, as for an installed program, whatever this environment says."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.delenv("PYTHONDONTWRITEBYTECODE", raising=False)
+        patch.setenv("PYTHONPYCACHEPREFIX", str(tmp_path_factory.mktemp("bytecode")))
+        yield
 
 
 def took(*command: str) -> float:
