@@ -8,6 +8,14 @@ from flatpack.drawings.dimensioning import dimension_parts
 from flatpack.drawings.plain import shape_box
 from flatpack.drawings.shapes import Cross, Dimension, Shape, Stroke
 
+#: Layers of features: on a part, so within its outline and the dimensions round it.
+_WITHIN = frozenset(
+    {
+        "arris", "centre-line", "counterbore", "countersink", "drill-blind", "drill-through",
+        "hidden-edge", "housing", "opening", "part-mark", "pocket-hole", "slot",
+    }
+)  # fmt: skip
+
 Box = tuple[float, float, float, float]
 
 
@@ -29,8 +37,8 @@ def union(boxes: Iterable[Box]) -> Box:
 
 
 def bounds_of(strokes: Iterable[Stroke], margin: float = 5.0, scale: float = 1.0) -> Box:
-    """The box round all strokes, with a margin."""
-    return grown(union(box_of(s.shape, scale) for s in strokes), margin)
+    """The box round all strokes, with a margin; what lies within an outline isn't measured."""
+    return grown(union(box_of(s.shape, scale) for s in strokes if s.layer not in _WITHIN), margin)
 
 
 def grown(box: Box, margin: float) -> Box:

@@ -10,6 +10,7 @@ outward direction, what lies beyond it is nearer to the reader when n points tow
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from flatpack.drawings.boxes import Box, meet
@@ -32,15 +33,23 @@ def painted(bodies: tuple[Body, ...], view: View) -> tuple[Body, ...]:
     """The bodies, furthest first."""
     items = [_item(body, view) for body in bodies]
     behind: list[set[int]] = [set() for _ in items]  # what must be painted before each
-    for i, a in enumerate(items):
-        for j in range(i):
-            if meet(a.box, items[j].box):
-                order = _nearer(a, items[j], view)
-                if order > 0.0:
-                    behind[i].add(j)
-                elif order < 0.0:
-                    behind[j].add(i)
+    for i, j in _meeting(items):
+        order = _nearer(items[i], items[j], view)
+        if order > 0.0:
+            behind[i].add(j)
+        elif order < 0.0:
+            behind[j].add(i)
     return tuple(items[i].body for i in _sorted(items, behind))
+
+
+def _meeting(items: list[_Item]) -> Iterator[tuple[int, int]]:
+    """Pairs whose boxes share room on the paper, swept from left to right."""
+    open_items: list[int] = []
+    for i in sorted(range(len(items)), key=lambda i: items[i].box[0]):
+        box = items[i].box
+        open_items = [j for j in open_items if items[j].box[2] > box[0]]
+        yield from ((i, j) for j in open_items if meet(box, items[j].box))
+        open_items.append(i)
 
 
 def _item(body: Body, view: View) -> _Item:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Literal, NamedTuple
 
 from flatpack.drawings.boxes import Box, box_of, grown, meet
-from flatpack.drawings.lettering import text_box
+from flatpack.drawings.lettering import text_box, text_width
 from flatpack.drawings.mark_place import crosses
 from flatpack.drawings.shapes import Line, Shape, Stroke, Text
 from flatpack.geometry import Point, cosine_sine
@@ -15,7 +15,9 @@ from flatpack.geometry import Point, cosine_sine
 _HEIGHT = 2.5
 _RINGS = (0.8, 5.0, 10.0, 16.0, 24.0, 34.0, 46.0)
 """Distances of a label from its spot's edge, mm; from the second on with a leader."""
-_WAYS = (45, 135, -45, -135, 0, 180, 90, -90, 22, 158, -22, -158, 67, 113, -67, -113)
+_DEGREES = (45, 135, -45, -135, 0, 180, 90, -90, 22, 158, -22, -158, 67, 113, -67, -113)
+_WAYS = tuple(cosine_sine(degrees) for degrees in _DEGREES)
+"""Directions tried in turn, as cosine and sine."""
 
 
 class Wanted(NamedTuple):
@@ -48,7 +50,8 @@ def labelled(
 
 
 def _place(label: Wanted, state: _Taken) -> tuple[Stroke, ...]:
-    chosen = next((c for c in _choices(label) if _clear(*c, label, state)), None)
+    near = _near(label, state)
+    chosen = next((c for c in _choices(label) if _clear(*c, label, near)), None)
     text, leader = chosen or next(_choices(label))
     state.boxes.append(grown(text_box(text), 0.4))
     if leader is None:
@@ -57,12 +60,20 @@ def _place(label: Wanted, state: _Taken) -> tuple[Stroke, ...]:
     return (Stroke("text", text), Stroke("thin-line", leader))
 
 
+def _near(label: Wanted, state: _Taken) -> _Taken:
+    """What a label here could meet at all."""
+    reach = label.radius + _RINGS[-1] + text_width(label.text, _HEIGHT) + 5.0
+    room = grown((*label.at, *label.at), reach)
+    lines = [(a, b) for a, b in state.lines if crosses(a, b, room)]
+    return _Taken([box for box in state.boxes if meet(room, box)], lines)
+
+
 def _choices(label: Wanted) -> Iterator[tuple[Text, Line | None]]:
     near, far = _RINGS[:3], _RINGS[3:]
     for text, rings in ((label.text, near), (label.brief, near), (label.text, far)):
         for distance in rings:
-            for way in _WAYS:
-                yield _choice(label, text, distance, *cosine_sine(way))
+            for c, s in _WAYS:
+                yield _choice(label, text, distance, c, s)
 
 
 def _choice(

@@ -7,6 +7,7 @@ measurements.  Heights are capital heights in mm, as in ISO 3098.
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from flatpack.drawings.shapes import Text
 from flatpack.geometry import Point, cosine_sine
@@ -20,6 +21,7 @@ _UP = {"base": 0.0, "middle": 0.5, "top": 1.0}
 _ACROSS = {"left": 0.0, "middle": 0.5, "right": 1.0}
 
 
+@lru_cache(maxsize=8192)
 def text_width(text: str, height: float) -> float:
     """Safe width in mm of a line of text with capitals `height` mm high."""
     narrow = sum(c in _NARROW for c in text)

@@ -105,41 +105,57 @@ def bodies(assembly: Assembly) -> tuple[Body, ...]:
     return (*parts, *bars, *metal)
 
 
+class _Sight(NamedTuple):
+    """A body's own axes on the paper: where its origin, and a step along x, y and z, come to."""
+
+    origin: Point
+    x: Point
+    y: Point
+    z: Point
+
+    @classmethod
+    def of(cls, body: Body, view: View) -> _Sight:
+        f = body.frame
+        return cls(view.at(f.origin), view.at(f.x), view.at(f.y), view.at(f.z))
+
+    def at(self, x: float, y: float, z: float) -> Point:
+        """A place in the body's own axes on the paper."""
+        o, a, b, c = self
+        return Point(
+            o.x + a.x * x + b.x * y + c.x * z,
+            o.y + a.y * x + b.y * y + c.y * z,
+        )
+
+
 def faces(body: Body, view: View) -> tuple[Outline, ...]:
     """Outlines of the visible faces, furthest first; each hides what lies behind it."""
     slope = body.frame.z.dot(view.toward)
+    sight = _Sight.of(body, view)
+    height = body.high if slope > 0.0 else body.low
     if abs(slope) > 1.0 - _FLAT:
-        return (_square_on(body, view, slope),)
-    strips = sorted(_strips(body, view), key=lambda strip: strip[0])
+        return (_square_on(body, sight, height),)
+    strips = sorted(_strips(body, view, sight), key=lambda strip: strip[0])
     found = [outline for _, outline in strips]
     if abs(slope) > _FLAT:
-        height = body.high if slope > 0.0 else body.low
-        points = [
-            view.at(body.frame.place(p.x, p.y, height)) for p in body.outline.sampled(_SAGITTA)
-        ]
-        found.append(_polygon(points))
+        found.append(_polygon([sight.at(*p, height) for p in body.outline.sampled(_SAGITTA)]))
     return tuple(found)
 
 
-def _square_on(body: Body, view: View, slope: float) -> Outline:
+def _square_on(body: Body, sight: _Sight, height: float) -> Outline:
     """The face itself, with its true arcs; seen from behind, their turn is the other way."""
-    height = body.high if slope > 0.0 else body.low
-    a, b = body.frame.x, body.frame.y
-    turned = a.dot(view.right) * b.dot(view.up) - a.dot(view.up) * b.dot(view.right)
-    place = {p: view.at(body.frame.place(p.x, p.y, height)) for p in body.outline.points}
-    sign = 1.0 if turned > 0.0 else -1.0
-    return Outline(
-        tuple(Segment(place[s.start], place[s.end], sign * s.bulge) for s in body.outline)
-    )
+    sign = 1.0 if sight.x.x * sight.y.y - sight.x.y * sight.y.x > 0.0 else -1.0
+    points = [sight.at(*p, height) for p in body.outline.points]
+    bulges = (sign * s.bulge for s in body.outline.segments)
+    return Outline(tuple(map(Segment, points, (*points[1:], points[0]), bulges)))
 
 
-def _strips(body: Body, view: View) -> Iterator[tuple[float, Outline]]:
+def _strips(body: Body, view: View, sight: _Sight) -> Iterator[tuple[float, Outline]]:
     """Sides that face the reader, with the depth of their middles."""
     for run in _visible_runs(body, view):
-        bottom = [body.frame.place(p.x, p.y, body.low) for p in run]
-        top = [body.frame.place(p.x, p.y, body.high) for p in reversed(run)]
+        bottom = [sight.at(*p, body.low) for p in run]
+        top = [sight.at(*p, body.high) for p in reversed(run)]
         middle = body.frame.place(*run[len(run) // 2], (body.low + body.high) / 2.0)
-        yield middle.dot(view.toward), _polygon([view.at(v) for v in (*bottom, *top)])
+        yield middle.dot(view.toward), _polygon([*bottom, *top])
 
 
 def _visible_runs(body: Body, view: View) -> Iterator[list[Point]]:
