@@ -39,6 +39,9 @@ def text_base(text: Text) -> Point:
 def text_box(text: Text) -> tuple[float, float, float, float]:
     """Smallest x, y and largest x, y of the box round a text, descenders included."""
     width = text_width(text.text, text.height)
+    if text.turn == 0.0:
+        x, y = text.at.x - _ACROSS[text.across] * width, text.at.y - _UP[text.up] * text.height
+        return x, y - 0.3 * text.height, x + width, y + text.height
     base = text_base(text)
     c, s = cosine_sine(text.turn)
     left = -_ACROSS[text.across] * width

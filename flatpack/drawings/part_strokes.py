@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from flatpack.drawings.boxes import box_of
 from flatpack.drawings.faces import one_sided
 from flatpack.drawings.mark_place import placed_mark
-from flatpack.drawings.shapes import Closed, Shape, Stroke
+from flatpack.drawings.shapes import Closed, Stroke
 from flatpack.drawings.turned import Seen
 from flatpack.model import Face, Feature, Part
 
@@ -50,11 +50,7 @@ def _features(part: Part, face: Face, seen: Seen, first: bool) -> Iterator[Strok
             continue
         done.add(key)
         for layer, shape in feature.shapes():
-            yield Stroke(_layer(feature, layer, face, first), _seen(seen, shape))
-
-
-def _seen(seen: Seen, shape: Shape) -> Shape:
-    return seen.shape(shape)
+            yield Stroke(_layer(feature, layer, face, first), seen.shape(shape))
 
 
 def _layer(feature: Feature, layer: str, face: Face, first: bool) -> str:
