@@ -37,7 +37,7 @@ def program() -> NoReturn:
     # that drawing takes; the system gets all the memory back in any case.
     gc.set_threshold(100_000, 50, 50)
     status = main()
-    for stream in (sys.stdout, sys.stderr):
+    for stream in filter(None, (sys.stdout, sys.stderr)):
         with suppress(OSError, ValueError):  # closed, or its reader has gone
             stream.flush()
     os._exit(status)
@@ -67,14 +67,23 @@ def _guarded(run: Callable[[], int], terminal: Terminal) -> int:
         terminal.complain("stopped")
         return 130
     except BrokenPipeError:
-        # Nothing may be flushed into the broken pipe when Python ends.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _write_no_more()
         return 141
+    except OSError as error:  # what reads and writes files explains its own; this is the terminal
+        _write_no_more()
+        terminal.complain(f"flatpack can't write what it has to say: {error.strerror or error}")
+        return 2
     except Exception as error:  # the last resort: whatever it is, it is a bug
         if os.environ.get("FLATPACK_TRACE"):
             raise
         terminal.complain(_bug(error))
         return 70
+
+
+def _write_no_more() -> None:
+    """What is still waiting to be written would fail again when Python ends."""
+    with suppress(OSError, ValueError):  # ValueError: a stream that isn't a file
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _refusal(error: FlatpackError) -> str:
@@ -98,7 +107,7 @@ def _bug(error: Exception) -> str:
 
 def _forgive_odd_letters() -> None:
     # A terminal that can't show a letter gets a question mark instead of an error.
-    for stream in (sys.stdout, sys.stderr):
+    for stream in filter(None, (sys.stdout, sys.stderr)):
         reconfigure = getattr(stream, "reconfigure", None)
         if reconfigure is not None:
             reconfigure(errors="replace")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import sys
 from collections.abc import Sequence
@@ -29,7 +30,8 @@ class Terminal:
 
     def __init__(self) -> None:
         """Take the streams as they are now."""
-        self.out, self.err = sys.stdout, sys.stderr
+        # A process may be started without one or the other.
+        self.out, self.err = (stream or io.StringIO() for stream in (sys.stdout, sys.stderr))
         self.width = _width() if _is_terminal(self.out) else _WIDEST
         self._coloured = {s for s in (self.out, self.err) if _has_colour(s)}
 
@@ -54,7 +56,7 @@ class Terminal:
 
 
 def _is_terminal(stream: TextIO) -> bool:
-    return stream is not None and not stream.closed and stream.isatty()
+    return not stream.closed and stream.isatty()
 
 
 def _has_colour(stream: TextIO) -> bool:

@@ -249,6 +249,23 @@ def test_reader_that_goes_away() -> None:
         assert process.wait(timeout=60) == 141
 
 
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="this system has no full device")
+def test_output_that_cannot_be_written() -> None:
+    command = [sys.executable, "-m", "flatpack", "list"]
+    with open("/dev/full", "w") as full:
+        done = subprocess.run(
+            command, cwd=ROOT, stdout=full, stderr=subprocess.PIPE, text=True, check=False
+        )
+    assert (done.returncode, "Traceback" in done.stderr) == (2, False)
+    assert "can't write what it has to say: No space left" in done.stderr
+
+
+@pytest.mark.skipif(os.name == "nt", reason="streams are closed otherwise there")
+def test_without_any_output() -> None:
+    shell = f"{sys.executable} -m flatpack list >&- 2>&-"
+    assert subprocess.run(["sh", "-c", shell], cwd=ROOT, check=False).returncode == 0
+
+
 def test_letters_that_the_terminal_lacks(tmp_path: Path) -> None:
     path = tmp_path / "Lüfter.toml"
     done = run("new", "lounger", str(path), PYTHONIOENCODING="ascii")
