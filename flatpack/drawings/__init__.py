@@ -1,0 +1,1 @@
+"""Model to neutral drawings, tables and pages; knows no file format."""

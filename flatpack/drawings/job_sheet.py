@@ -33,7 +33,7 @@ def operations_table(assembly: Assembly, found: Found, settings: Settings) -> Ta
         (group.mark, layers[o.layer].name, o.face, o.what, o.diameter, o.depth, o.count, o.fit,
          "; ".join(o.purposes))
         for group in found
-        for o in operations(group, engraved=True)
+        for o in operations(group, settings.mark_show_face)
     )  # fmt: skip
     return Table(name="operations", title=words.TITLES["operations"],
                  header=words.OPERATION_HEADER, rows=rows)  # fmt: skip
@@ -67,7 +67,7 @@ def _facts(assembly: Assembly, found: Found, settings: Settings) -> Iterator[tup
 
 def _row(group: PartGroup, found: Found, settings: Settings) -> tuple[str | float | int, ...]:
     part = group.part
-    done = operations(group, engraved=True)
+    done = operations(group, settings.mark_show_face)
     radius = smallest_inside_radius(part)
     return (
         group.mark, part.name, words.HANDS[part.hand], group.count, part.board.name,

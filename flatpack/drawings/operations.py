@@ -38,9 +38,12 @@ def distinct_features(group: PartGroup) -> tuple[Feature, ...]:
     return tuple({f.key(): f for f in group.part.features}.values())
 
 
-def operations(group: PartGroup, engraved: bool) -> tuple[Operation, ...]:
-    """Outline and openings first, then features by layer, face, size and depth."""
-    return (*_edges(group), *_mark(group, engraved), *_features(group))
+def operations(group: PartGroup, mark_show_face: bool = False) -> tuple[Operation, ...]:
+    """Outline and openings first, then features by layer, face, size and depth.
+
+    A mark is engraved where the back face lies up, on show faces only with `mark_show_face`.
+    """
+    return (*_edges(group), *_mark(group, mark_show_face), *_features(group))
 
 
 def _edges(group: PartGroup) -> Iterator[Operation]:
@@ -53,12 +56,12 @@ def _edges(group: PartGroup) -> Iterator[Operation]:
         yield Operation("opening", face, words.OPERATIONS["opening"], "", through, many, "", ())
     if part.arris:
         what = words.ease(mm(part.arris))
-        yield Operation("arris", words.BOTH, what, "", mm(part.arris), 1, "", ())
+        yield Operation("arris", words.BOTH, what, "", "", 1, "", ())
 
 
-def _mark(group: PartGroup, engraved: bool) -> Iterator[Operation]:
+def _mark(group: PartGroup, mark_show_face: bool) -> Iterator[Operation]:
     face = worked_faces(group.part)[0]
-    if engraved and face == "back":
+    if mark_show_face or face == "back":
         yield Operation("part-mark", face, words.OPERATIONS["part-mark"], "", "", 1, "", ())
 
 

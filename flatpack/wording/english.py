@@ -205,7 +205,7 @@ TITLES = {
     "spacers": "Gap spacers and stop blocks to cut",
     "workings": "Workings",
     "holes": "Hole table",
-    "job-sheet": "Job sheet",
+    "job-sheet": "Parts",
     "operations": "Operations",
 }
 PURPOSES = {
