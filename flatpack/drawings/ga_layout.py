@@ -17,7 +17,7 @@ from flatpack.geometry import Point, Vec
 
 SCALES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0)
 """Reductions of ISO 5455."""
-_LEFT, _BETWEEN, _RIGHT, _TOP, _MIDDLE, _BOTTOM = 26.0, 32.0, 16.0, 24.0, 32.0, 16.0
+_LEFT, _BETWEEN, _RIGHT, _TOP, _MIDDLE, _BOTTOM = 26.0, 32.0, 16.0, 22.0, 28.0, 14.0
 """Room for dimensions and titles, mm."""
 _ROW = 7.5
 """From one dimension line to the next, mm."""
