@@ -49,7 +49,7 @@ def plain(lengths: Any, room: int, cut: int) -> Any:
 
 
 def stepped(lengths: Any, room: int, k: int) -> Any:
-    """k floor((k + 1) x / L) / k in whole numbers; the room counts k L."""
+    """Steps: floor((k + 1) x / L) / k, in whole numbers; the room counts k L."""
     import numpy as np
 
     steps = (k + 1) * lengths

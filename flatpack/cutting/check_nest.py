@@ -45,9 +45,7 @@ def layout_faults(
     ]
 
 
-def _sheet_faults(
-    sheet: NestedSheet, named: dict[str, Shape], spaces: Spaces
-) -> Iterator[str]:
+def _sheet_faults(sheet: NestedSheet, named: dict[str, Shape], spaces: Spaces) -> Iterator[str]:
     blank = polygon(sheet.blank.outline, _SAGITTA)
     clamps = [polygon(c, _SAGITTA) for c in sheet.blank.clamps]
     laid: list[tuple[str, Any, tuple[float, float, float, float]]] = []
@@ -58,9 +56,7 @@ def _sheet_faults(
         outline = shape.outline.turned(placed.turn).moved(placed.x, placed.y)
         openings = [o.turned(placed.turn).moved(placed.x, placed.y) for o in shape.openings]
         part = polygon(outline, _SAGITTA, openings)
-        if not blank.contains(part) or (
-            part.distance(blank.exterior) < spaces.edge - _TOLERANCE
-        ):
+        if not blank.contains(part) or (part.distance(blank.exterior) < spaces.edge - _TOLERANCE):
             yield f"{placed.mark} is nearer to the sheet's edge than {spaces.edge}"
         if any(part.distance(c) < spaces.between - _TOLERANCE for c in clamps):
             yield f"{placed.mark} is too near a clamp"

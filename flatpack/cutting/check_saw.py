@@ -18,7 +18,7 @@ from flatpack.cutting.saw_records import CutSheet, Laid, SawPlan
 _TINY = 1e-6
 
 
-class NotCuttable(ValueError):
+class NotCuttableError(ValueError):
     """No straight-through cut separates these parts."""
 
 
@@ -57,11 +57,11 @@ def stages(region: Box, parts: Sequence[Box], axis: int, kerf: float, recut: boo
     """Least number of directions in turn that cut the parts from the region, `axis` first.
 
     Raises:
-        NotCuttable: no sequence of straight-through cuts does it.
+        NotCuttableError: no sequence of straight-through cuts does it.
     """
     if len(parts) == 1 and _fits_region(region, parts[0]):
         return 0
-    if recut and len(parts) == 1:
+    if recut and len(parts) == 1 and _one_side(region, parts[0]):
         return 0
     groups = _groups(parts, axis, kerf)
     cut_regions = [_within(region, g, axis) for g in groups]
@@ -69,10 +69,12 @@ def stages(region: Box, parts: Sequence[Box], axis: int, kerf: float, recut: boo
         if len(_groups(parts, 1 - axis, kerf)) == 1 and len(parts) > 1:
             other = _within(region, parts, 1 - axis)
             if _same(other, region):
-                raise NotCuttable(f"{len(parts)} parts near {parts[0].x0:.1f}, {parts[0].y0:.1f}")
+                raise NotCuttableError(
+                    f"{len(parts)} parts near {parts[0].x0:.1f}, {parts[0].y0:.1f}"
+                )
         return stages(region, parts, 1 - axis, kerf, recut)
     if len(groups) == 1 and len(parts) > 1 and len(_groups(parts, 1 - axis, kerf)) == 1:
-        raise NotCuttable(f"{len(parts)} parts near {parts[0].x0:.1f}, {parts[0].y0:.1f}")
+        raise NotCuttableError(f"{len(parts)} parts near {parts[0].x0:.1f}, {parts[0].y0:.1f}")
     return 1 + max(
         stages(r, g, 1 - axis, kerf, recut) for r, g in zip(cut_regions, groups, strict=True)
     )
@@ -93,6 +95,11 @@ def _same(one: Box, other: Box) -> bool:
 _fits_region = _same
 
 
+def _one_side(region: Box, part: Box) -> bool:
+    """True when cuts in one direction alone trim the region down to the part."""
+    return _span(region, 0) == _span(part, 0) or _span(region, 1) == _span(part, 1)
+
+
 def least_stages(sheet: CutSheet, saw: PanelSaw) -> int:
     """Stages that the sheet needs, whichever direction comes first; edge trims not counted."""
     t = saw.trim
@@ -102,10 +109,10 @@ def least_stages(sheet: CutSheet, saw: PanelSaw) -> int:
     for axis in (0, 1):
         try:
             found.append(stages(region, boxes, axis, saw.kerf, saw.recut))
-        except NotCuttable:
+        except NotCuttableError:
             continue
     if not found:
-        raise NotCuttable("no first cut")
+        raise NotCuttableError("no first cut")
     return min(found)
 
 
@@ -142,7 +149,7 @@ def _sheet_faults(sheet: CutSheet, pieces: Sequence[Piece], saw: PanelSaw) -> It
     try:
         if least_stages(sheet, saw) > saw.stages:
             yield f"needs {least_stages(sheet, saw)} stages"
-    except NotCuttable as error:
+    except NotCuttableError as error:
         yield f"can't be cut straight through: {error}"
 
 

@@ -30,17 +30,13 @@ def _choices(pool: Pool, solved: Solved) -> list[tuple[int, int]]:
     if whole:
         return whole
     part = [(x, n) for n, x in enumerate(solved.times) if x > _WHOLE]
-    weight = _waste(pool)
-    return [(n, 1) for x, n in sorted(part, key=lambda t: (-t[0], weight(t[1]), t[1]))]
+    return [(n, 1) for x, n in sorted(part, key=lambda t: (-t[0], _waste(pool, t[1]), t[1]))]
 
 
-def _waste(pool: Pool):  # type: ignore[no-untyped-def]  # local sort key
-    def waste(number: int) -> int:
-        pattern = pool.patterns[number]
-        used = sum(pool.job.sizes[p] * n for p, n in pattern.parts)
-        return sum(pool.job.bins[pattern.bin].rooms) - used
-
-    return waste
+def _waste(pool: Pool, number: int) -> int:
+    pattern = pool.patterns[number]
+    used = sum(pool.job.sizes[p] * n for p, n in pattern.parts)
+    return sum(pool.job.bins[pattern.bin].rooms) - used
 
 
 class _Dive:
@@ -76,7 +72,8 @@ class _Dive:
 def dive(pool: Pool, skips: tuple[int, ...], most: float, low: int) -> Cut | None:
     """One dive; at depth d the choice number skips[d] is fixed instead of the best.
 
-    `low` is the proved bound: pricing stops when it can still be reached.  Returns None when the relaxation shows that the dive can't cost less than `most`.
+    `low` is the proved bound: pricing stops when it can still be reached.  Returns None when the
+    relaxation shows that the dive can't cost less than `most`.
     """
     run = _Dive(pool)
     depth = 0

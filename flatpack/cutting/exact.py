@@ -12,8 +12,8 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from flatpack.cutting.dive import Cut
-from flatpack.cutting.master import quiet_solver
 from flatpack.cutting.effort import Effort
+from flatpack.cutting.master import quiet_solver
 from flatpack.cutting.patterns import Job, Pattern
 
 _CELLS = 30_000_000
@@ -80,9 +80,9 @@ class _Listing:
 
 
 def _with_part(worth: Any, size: int, price: float, count: int) -> Any:
-    from flatpack.cutting.knapsack import bundles
-
     import numpy as np
+
+    from flatpack.cutting.knapsack import bundles
 
     worth = worth.copy()
     for bundle in bundles((size,), (count,), len(worth) - 1):

@@ -139,15 +139,14 @@ def _denser(
         made = []
         for share in share_out(shapes, groups, number):
             placed = squeeze(shapes, share, rise, spaces, seconds, effort, seed)
-            parts = [
-                p for g, t, x, y in placed or () for p in unpacked(shapes, g, t, x, y)
-            ]
+            parts = [p for g, t, x, y in placed or () for p in unpacked(shapes, g, t, x, y)]
             moved = [replace(p, x=p.x + x0 + spaces.edge, y=p.y + y0 + spaces.edge) for p in parts]
-            made.append(NestedSheet(blank=blank, parts=tuple(moved), density=0.0))
-        if layout_faults(made, shapes, spaces):
-            break
+            sheet = NestedSheet(blank=blank, parts=tuple(moved), density=0.0)
+            if not parts or layout_faults([sheet], shapes, spaces):
+                return best
+            made.append(sheet)
         if sum(len(s.parts) for s in made) != sum(s.count for s in shapes):
-            break
+            return best
         best, number = made, number - 1
     return best
 
@@ -189,9 +188,7 @@ def _order(placed: Placed) -> tuple[float, float, str]:
     return placed.x, placed.y, placed.mark
 
 
-def _missing(
-    shapes: Sequence[Shape], sheets: Sequence[NestedSheet]
-) -> tuple[tuple[str, int], ...]:
+def _missing(shapes: Sequence[Shape], sheets: Sequence[NestedSheet]) -> tuple[tuple[str, int], ...]:
     wanted = Counter({s.mark: s.count for s in shapes})
     made = Counter(p.mark for s in sheets for p in s.parts)
     return tuple(sorted((wanted - made).items()))

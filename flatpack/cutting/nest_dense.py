@@ -92,9 +92,7 @@ def _smaller(outline: Outline, length: float, width: float) -> bool:
     return (a < length and b < width) or (a < width and b < length)
 
 
-def share_out(
-    shapes: Sequence[Shape], groups: Sequence[Group], sheets: int
-) -> list[list[Group]]:
+def share_out(shapes: Sequence[Shape], groups: Sequence[Group], sheets: int) -> list[list[Group]]:
     """Groups shared over the sheets, about equal in area, those of low priority number first."""
     area = [abs(s.outline.area) for s in shapes]
     order = sorted(groups, key=lambda g: (shapes[g.number].priority, -area[g.number], g.number))
@@ -103,7 +101,7 @@ def share_out(
     load = [0.0] * sheets
     total = sum(area[g.number] for g in order)
     for group in order:
-        target = range(sheets)
+        target: Sequence[int] = range(sheets)
         if len(urgent) > 1 and shapes[group.number].priority < urgent[-1]:
             target = [n for n in target if load[n] < total / sheets][:1] or target
         best = min(target, key=lambda n: (load[n], n))

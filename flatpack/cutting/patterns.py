@@ -129,7 +129,8 @@ class Pool:
                 self._add_greedy(part, number)
 
     def _add_greedy(self, first: int, number: int) -> None:
-        job, taken = self.job, {}
+        job = self.job
+        taken: dict[int, int] = {}
         room = max(job.bins[number].rooms)
         order = [first, *sorted(range(len(job.sizes)), key=lambda i: (-job.sizes[i], i))]
         for part in order:

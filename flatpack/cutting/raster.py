@@ -15,16 +15,16 @@ from flatpack.geometry.polygon import grown, polygon, touched
 
 
 class Mask(NamedTuple):
-    """Touched cells of a part at one turn; the low corner of cell (0, 0) when the part is turned
-    about its own origin and not moved."""
+    """Touched cells of a part turned about its own origin, and the low corner of cell (0, 0)."""
 
     cells: Any
     x: float
     y: float
 
 
-def part_mask(outline: Outline, openings: tuple[Outline, ...], turn: float, cell: float,
-              space: float) -> Mask:
+def part_mask(
+    outline: Outline, openings: tuple[Outline, ...], turn: float, cell: float, space: float
+) -> Mask:
     """Cells that a turned part touches, grown by `space` on all sides, openings shrunk alike."""
     about = outline.turned(turn)
     shape = polygon(about, 0.05, [o.turned(turn) for o in openings])

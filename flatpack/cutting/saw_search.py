@@ -22,6 +22,8 @@ from flatpack.cutting.sheet_fill import Filler
 from flatpack.cutting.sheet_view import Layout, view_of
 
 FIRST_PLANS, LAST_PLANS, ROOT_ROUNDS, TREE = 16, 24, 90, 100
+BOTH = (False, True)
+LEARNING, CHOICES = 60, 8
 
 
 class Used(NamedTuple):
@@ -53,13 +55,17 @@ class SawSearch:
         self.job, self.effort = job, effort
         self.random = random.Random(seed)
         self.fillers = [
-            [Filler(view_of(room, job.sizes, job.turns, across, job.mode)) for across in (0, 1)]
+            [
+                Filler(view_of(room, job.sizes, job.turns, across, job.mode))
+                for across in (False, True)
+            ]
             for room in job.rooms
         ]
         self.layouts: dict[Pattern, Layout] = {}
         self.best: Plan | None = None
         self.rank: Rank | None = None
         self.areas = [a * b for a, b in job.sizes]
+        self.values = [float(a) for a in self.areas]
 
     def rank_of(self, plan: Plan) -> Rank:
         """The plan's rank: parts without a place, sheets, cost, largest rest, settings."""
@@ -92,7 +98,9 @@ class SawSearch:
             self.best, self.rank = plan, rank
 
     def _fill(self, kind: int, values: Sequence[float], left: Sequence[int], way: int) -> Layout:
-        """Fill a sheet; `way` 0 or 1 = first cuts along or across, 2 = whichever is worth more."""
+        """Fill a sheet; first cuts along (`way` 0), across (1), the better (2) or either (3)."""
+        if way == 3:
+            way = self.random.randrange(2)
         ways = (way,) if way < 2 else (0, 1)
         made = []
         for across in ways:
@@ -107,7 +115,7 @@ class SawSearch:
         self.layouts.setdefault(pattern, layout)
         return pattern
 
-    def quick(self, values: Sequence[float], way: int, order: Sequence[int]) -> None:
+    def quick(self, values: Sequence[float], way: int, order: Sequence[int]) -> Plan:
         """One plan: sheets filled by value one after another, kinds taken in `order`."""
         left = list(self.job.demand)
         stock = [sum(left) if n is None else n for n in self.job.limits]
@@ -122,6 +130,21 @@ class SawSearch:
                 for part in strip.parts:
                     left[part] -= 1
         self.keep(tuple(plan))
+        return tuple(plan)
+
+    def _learn(self, plan: Plan) -> None:
+        """Raise the values of parts that lie on badly used sheets (sequential value correction).
+
+        Belov and Scheithauer 2007: what is hard to place well is placed earlier next time.
+        """
+        for used in plan:
+            room = self.job.rooms[used.kind]
+            parts = [p for s in used.layout.strips for p in s.parts]
+            share = sum(self.areas[p] for p in parts) / (room[0] * room[1])
+            for part in parts:
+                pull = 0.1 + 0.3 * self.random.random()
+                wish = self.areas[part] ** 1.04 / max(share, 0.05) ** 1.3
+                self.values[part] = (1.0 - pull) * self.values[part] + pull * wish
 
     def _next(
         self,
@@ -179,6 +202,17 @@ class SawSearch:
             way = (2, 2, 0, 1)[number % 4]
             self.quick(values, way, orders[number % len(orders)])
 
+    def run_learning(self, plans: int, low: int) -> None:
+        """Quick plans whose values learn from plan to plan."""
+        orders = self.orders()
+        for number in range(plans):
+            if self.effort.spent or self.good(low):
+                return
+            if number % 40 == 0:
+                self.values = self.shaken(self.areas)
+            way = (2, 0, 1, 2, 3)[number % 5]
+            self._learn(self.quick(self.values, way, orders[number % len(orders)]))
+
     def good(self, low: int) -> bool:
         """True when the best plan is whole, needs no more than `low` sheets and one kind did."""
         return self.rank is not None and self.rank.short == 0 and self.rank.sheets <= low
@@ -200,8 +234,13 @@ class SawSearch:
             cut = dive(pool, skips, self._most(job), self._floor(job, low))
             self._keep_cut(cut)
             self.run_quick(2, low, values)
-        if not self.good(low):
+        for _ in range(CHOICES):
+            if self.effort.spent or self.good(low):
+                return
+            for pattern in list(self.layouts):
+                pool.add(pattern)
             self._choose(job, pool)
+            self.run_learning(LEARNING, low)
 
     def _most(self, job: Job) -> float:
         if self.rank is None or self.rank.short or self.best is None:

@@ -42,6 +42,7 @@ def plan_sheets(
     bound = first_bound(reading.job)
     search = SawSearch(reading.job, effort, seed)
     search.run_quick(FIRST_PLANS, bound.sheets)
+    search.run_learning(FIRST_PLANS, bound.sheets)
     if not search.good(bound.sheets):
         bound = _raised(reading.job, bound, search, effort)
     if not search.good(bound.sheets):

@@ -75,7 +75,7 @@ class Filler:
         table = np.zeros((len(heights), self.room + 1))
         bundles: list[tuple[int, int]] = []
         took = []
-        for number, worth, each in stacks:
+        for number, worth in stacks:
             option = self.view.options[number]
             copies = min(self.room // self.wide[number], left[option.part])
             done, times = 0, 1
@@ -111,7 +111,7 @@ class Filler:
                 most = (heights >= o.y).astype(np.int64)
             else:
                 most = heights // o.y
-            extra = 0.0
+            extra: Any = 0.0
             if mode in ("stack", "recut"):
                 if fill is None or (mode == "stack" and o.x != last_x):
                     fill = np.zeros(self.view_levels + 1)
@@ -120,7 +120,7 @@ class Filler:
                 at = np.clip(over * self.view_levels // self.view.y, 0, None)
                 extra = np.where(most > 0, fill[at], 0.0)
                 fill = self._with(fill, o, price, have)
-            found.append((number, _worth(price, most, have, extra), most))
+            found.append((number, _worth(price, most, have, extra)))
         return found
 
     view_levels = 300
@@ -138,14 +138,16 @@ class Filler:
         """The height to take first: the best of a filling of the rest with strips."""
         import numpy as np
 
-        levels = -(-heights * _LEVELS // self.view.y)
-        top = rest * _LEVELS // self.view.y
-        levels = np.minimum(levels, max(top, 1))
+        top = max(1, rest * _LEVELS // self.view.y)
+        levels = np.minimum(-(-heights * _LEVELS // self.view.y), top)
         best = np.zeros(top + 1)
-        for at in range(1, top + 1):
-            ok = levels <= at
-            if ok.any():
-                best[at] = max(best[at - 1], float((best[at - levels[ok]] + worth[ok]).max()))
+        np.maximum.at(best, levels, worth)
+        best = np.maximum.accumulate(best)
+        # Twice as many strips at each turn: best of a strip's share and the share that is left.
+        at = np.arange(top + 1)
+        other = at[:, None] - at[None, :]
+        for _ in range(3):
+            best = np.where(other >= 0, best[None, :] + best[other], 0.0).max(axis=1)
         score = worth + best[np.maximum(top - levels, 0)]
         good = score >= score.max() * (1 - 1e-9)
         dense = np.where(good, worth / heights, -1.0)

@@ -26,7 +26,7 @@ _SCALE = 1 << 24
 METHOD = "relaxation over all sheets of at most {} stages (column generation)"
 
 
-class TooMany(ValueError):
+class TooManyError(ValueError):
     """There are more strip heights than can be gone through."""
 
 
@@ -34,7 +34,7 @@ class Sheets:
     """Upper bounds on the worth of a sheet seen in one view.
 
     Raises:
-        TooMany: the parts make too many strip heights for the tables.
+        TooManyError: the parts make too many strip heights for the tables.
     """
 
     def __init__(self, view: View, counts: Sequence[int]) -> None:
@@ -49,11 +49,11 @@ class Sheets:
         self.stacks = [self._stacks(g) for g in self.groups]
         heights = sorted({h for stacks in self.stacks for h in stacks})
         if len(heights) > _HEIGHTS:
-            raise TooMany
+            raise TooManyError
         self.heights = np.array(heights, dtype=np.int64)
         self.level = self.heights * _LEVELS // view.y
-        if not len(heights) or self.level[0] < 1 or self.groups[0][0].x < self.unit:
-            raise TooMany
+        if len(heights) == 0 or self.level[0] < 1 or self.groups[0][0].x < self.unit:
+            raise TooManyError
 
     def _stacks(self, group: Sequence[Option]) -> dict[int, list[Counter[Option]]]:
         """Every height that a column of these parts of one width can have, with its stacks."""
@@ -67,7 +67,7 @@ class Sheets:
                     more = [s + Counter({option: n}) for s in stacks]
                     found.setdefault(height + n * option.y, []).extend(more)
             if sum(map(len, found.values())) > 4 * _HEIGHTS:
-                raise TooMany
+                raise TooManyError
         del found[0]
         return found
 
@@ -168,7 +168,7 @@ def sheets_by_patterns(
     """Sheets that no plan in these views undercuts; stops as soon as `enough` are proved."""
     try:
         sheets = [Sheets(view, counts) for view in views]
-    except TooMany:
+    except TooManyError:
         return 0
     area = views[0].x * views[0].y
     prices = [0.0] * len(counts)

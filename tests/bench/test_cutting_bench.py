@@ -1,0 +1,192 @@
+"""Time and quality of the cutting engines.
+
+The heavy published sets run only when their folder is named:
+
+    FLATPACK_PACKING=FOLDER pytest tests/bench/test_cutting_bench.py --benchmark-enable -s
+
+Every figure is held against a bound or against another library in the same run.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import random
+from collections import Counter
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from flatpack.cutting import (
+    CrossSaw,
+    Effort,
+    PanelSaw,
+    Piece,
+    StockLength,
+    StockSheet,
+    plan_crosscuts,
+    plan_sheets,
+)
+from flatpack.cutting.check_crosscut import faults as cross_faults
+from flatpack.cutting.check_saw import faults as saw_faults
+
+FOLDER = os.environ.get("FLATPACK_PACKING", "")
+published = pytest.mark.skipif(not FOLDER, reason="FLATPACK_PACKING names no folder")
+SHEET = StockSheet(name="sheet", length=2440.0, width=1220.0, price=40.0)
+SAW = PanelSaw(kerf=3.2)
+
+
+def furniture_sheets(seed: int, times: int = 1) -> list[Piece]:
+    """A job of 25 to 60 rectangles in 10 to 16 sizes; grain fixed, free or mixed by seed."""
+    rng = random.Random(seed)
+    kinds, total = rng.randint(10, 16), rng.randint(25, 60)
+    sizes = [(rng.randint(60, 1900), rng.randint(60, 300)) for _ in range(kinds)]
+    counts = Counter(rng.randrange(kinds) for _ in range(total - kinds))
+    fixed = [(True, False, rng.random() < 0.5)[seed % 3] for _ in sizes]
+    return [
+        Piece(
+            mark=f"P{n:02}",
+            length=float(length),
+            width=float(width),
+            count=(1 + counts[n]) * times,
+            grain="along" if fixed[n] else "free",
+        )
+        for n, (length, width) in enumerate(sizes)
+    ]
+
+
+def furniture_boards(seed: int) -> tuple[list[Piece], list[StockLength]]:
+    """A job of 30 to 100 cuts in 8 to 16 lengths, two to four stock lengths, some limited."""
+    rng = random.Random(seed)
+    kinds, total = rng.randint(8, 16), rng.randint(30, 100)
+    counts = Counter(rng.randrange(kinds) for _ in range(total - kinds))
+    parts = [
+        Piece(mark=f"P{n}", length=float(rng.randint(60, 1900)), count=1 + counts[n])
+        for n in range(kinds)
+    ]
+    lengths = sorted(rng.sample([2400, 3000, 3600, 4200, 4800, 5400, 6000], rng.randint(2, 4)))
+    stock = [
+        StockLength(
+            name=str(n),
+            length=float(n),
+            price=round(n * 0.004 * rng.uniform(0.9, 1.1), 2),
+            available=rng.choice([None, None, 4]) if n != lengths[-1] else None,
+        )
+        for n in lengths
+    ]
+    return parts, stock
+
+
+def test_boards_of_one_job(benchmark: Any) -> None:
+    parts, stock = furniture_boards(3)
+    saw = CrossSaw(kerf=3.2, trim=10.0)
+    plan = benchmark(plan_crosscuts, parts, stock, saw)
+    assert cross_faults(plan, parts, stock, saw) == []
+    assert plan.proved
+
+
+def test_sheets_of_one_job(benchmark: Any) -> None:
+    parts = furniture_sheets(4)
+    plan = benchmark(plan_sheets, parts, [SHEET], SAW, Effort(300))
+    assert saw_faults(plan, parts, [SHEET], SAW) == []
+    assert plan.proved
+
+
+@published
+def test_boards_of_many_jobs() -> None:
+    ratio, proved = 0.0, 0
+    for seed in range(20):
+        parts, stock = furniture_boards(seed)
+        plan = plan_crosscuts(parts, stock, CrossSaw(kerf=3.2, trim=10.0), Effort(20_000, 10.0))
+        ratio += plan.cost / plan.relaxed / 20.0
+        proved += plan.proved
+    print(f"\nseveral lengths: cost / relaxation {ratio:.4f}, proved {proved} of 20")
+    assert proved >= 15
+
+
+@published
+def test_sheets_of_many_jobs() -> None:
+    met, jobs = Counter[bool](), Counter[bool]()
+    for seed in range(25):
+        for times in (1, 3):
+            parts = furniture_sheets(seed, times)
+            plan = plan_sheets(parts, [SHEET], SAW, Effort(3_000, 5.0))
+            assert saw_faults(plan, parts, [SHEET], SAW) == []
+            area = sum(p.length * p.width * p.count for p in parts)
+            full = area / (plan.bound.sheets * SHEET.length * SHEET.width) > 0.93
+            met[full] += plan.proved
+            jobs[full] += 1
+    print(f"\nsheets at their bound: {met[False]} of {jobs[False]}")
+    print(f"fuller than 93 %: {met[True]} of {jobs[True]}")
+    assert met[False] >= 0.9 * jobs[False]
+
+
+def triplets(path: Path) -> Iterator[tuple[str, float, list[float], int]]:
+    """Instances of one file: name, capacity, items, best known number."""
+    words = iter(path.read_text().split())
+    for _ in range(int(next(words))):
+        name, room, count, best = next(words), float(next(words)), int(next(words)), next(words)
+        yield name, room, [float(next(words)) for _ in range(count)], int(best)
+
+
+def boards_of(items: list[float], room: float) -> tuple[float, float, bool]:
+    parts = [Piece(mark=str(n), length=n, count=c) for n, c in Counter(items).items()]
+    stock = [StockLength(name="s", length=room, price=1.0)]
+    plan = plan_crosscuts(parts, stock, CrossSaw(kerf=0.0), Effort(100_000, 60.0))
+    assert cross_faults(plan, parts, stock, CrossSaw(kerf=0.0)) == []
+    return plan.cost, plan.bound, plan.proved
+
+
+@published
+@pytest.mark.parametrize("name", ["binpack2.txt", "binpack5.txt", "binpack6.txt"])
+def test_published_boards(name: str) -> None:
+    for instance, room, items, best in triplets(Path(FOLDER) / "one-dimensional" / name):
+        cost, _, proved = boards_of(items, room)
+        assert proved, instance
+        assert cost <= best, instance
+
+
+@published
+def test_published_boards_of_other_sets() -> None:
+    proved = jobs = 0
+    for path in sorted((Path(FOLDER) / "one-dimensional").glob("*.BPP")):
+        count, room, *items = (float(v) for v in path.read_text().split())
+        jobs += 1
+        proved += boards_of(items[: int(count)], room)[2]
+    print(f"\npublished boards proved: {proved} of {jobs}")
+    assert proved == jobs
+
+
+#: Best known densities in a strip, percent (arXiv 2509.13329).
+BEST_KNOWN = {
+    "shapes0": 69.98,
+    "fu": 92.39,
+    "jakobs1": 89.24,
+    "dagli": 90.17,
+    "marques": 92.02,
+    "mao": 86.87,
+}
+
+
+@published
+def test_published_strips() -> None:
+    spyrrow = pytest.importorskip("spyrrow")
+    share = 0.0
+    for name, best in BEST_KNOWN.items():
+        data = json.loads((Path(FOLDER) / "irregular" / f"{name}.json").read_text())
+        items = [
+            spyrrow.Item(
+                str(i["id"]),
+                [tuple(p) for p in i["shape"]["data"]],
+                i["demand"],
+                i.get("allowed_orientations"),
+            )
+            for i in data["items"]
+        ]
+        config = spyrrow.StripPackingConfig(total_computation_time=60, seed=1)
+        found = spyrrow.StripPackingInstance(name, data["strip_height"], items).solve(config)
+        share += 100.0 * found.density / best / len(BEST_KNOWN)
+        print(f"\n{name}: {100.0 * found.density:.2f} % of {best} %")
+    assert share >= 0.95
