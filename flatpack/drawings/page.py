@@ -37,6 +37,16 @@ class Page:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Booklet:
+    """Drawings to print at full size, a page each; their bounds are stretched to `size`, mm."""
+
+    name: str
+    title: str
+    pages: tuple[Drawing, ...]
+    size: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
     """One file to write: `folder`/`name`.`format`, its purpose in words, and what it holds."""
 

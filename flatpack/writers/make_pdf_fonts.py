@@ -36,9 +36,7 @@ def small_font(source: Path) -> bytes:
     built.setupGlyphOrder(order)
     built.setupCharacterMap({ord(c): g for c, g in zip(LETTERS, order[1:], strict=True)})
     built.setupGlyf(glyphs)
-    built.setupHorizontalMetrics(
-        {g: (metrics[g][0], getattr(glyphs[g], "xMin", 0)) for g in order}
-    )
+    built.setupHorizontalMetrics({g: (metrics[g][0], getattr(glyphs[g], "xMin", 0)) for g in order})
     built.setupHorizontalHeader(ascent=font["hhea"].ascent, descent=font["hhea"].descent)
     built.setupPost(keepGlyphNames=False)
     built.font["head"].created = built.font["head"].modified = 0

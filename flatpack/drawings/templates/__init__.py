@@ -1,0 +1,7 @@
+"""Paper for the bench: 1:1 templates, story sticks and part labels, on any paper."""
+
+from flatpack.drawings.templates.paper import PAPERS, Paper, paper_named
+from flatpack.drawings.templates.setup import PrintSettings
+from flatpack.drawings.templates.sheets import Printed, sheets
+
+__all__ = ["PAPERS", "Paper", "PrintSettings", "Printed", "paper_named", "sheets"]

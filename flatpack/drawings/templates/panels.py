@@ -1,0 +1,129 @@
+"""All windows of a piece as panels: a face's windows together, alike parts once, large ones tiled."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Hashable, Iterable, Iterator
+from dataclasses import replace
+from itertools import groupby
+
+from flatpack.drawings.boxes import Box
+from flatpack.drawings.faces import worked_faces
+from flatpack.drawings.figures import mm
+from flatpack.drawings.marks import PartGroup
+from flatpack.drawings.templates.panel import INSET, Panel, Shown, table_rows
+from flatpack.drawings.templates.tiles import OVERLAP, Tile, steps, tiles
+from flatpack.drawings.templates.view import LEFT, RIGHT, view
+from flatpack.drawings.templates.windows import Window, windows
+from flatpack.geometry import Point
+
+Room = tuple[float, float]
+
+
+def panels(
+    found: tuple[PartGroup, ...], piece: str, code: str, room: Room
+) -> tuple[Panel, ...] | None:
+    """Panels that fit a content of that width and height; None when one can't be made to fit."""
+    made: list[Panel] = []
+    for same in _alike(found, piece, code, room):
+        cut = _fitting(same, room)
+        if cut is None:
+            return None
+        made += cut
+    return tuple(made)
+
+
+def _alike(found: tuple[PartGroup, ...], piece: str, code: str, room: Room) -> Iterable[Panel]:
+    """A panel for each face of each part; one for those whose paper is the same."""
+    widest = room[0] - LEFT - RIGHT - 2.0 * INSET
+    same: dict[Hashable, Panel] = {}
+    for group in found:
+        for _, of_face in groupby(windows(group, widest), key=lambda w: w.face):
+            shown = tuple(Shown(w, Tile(w.box)) for w in of_face)
+            panel = Panel(shown=shown, groups=(group,), most=room[0], piece=piece, code=code,
+                          others=_others(group, found))  # fmt: skip
+            known = same.setdefault(_look(panel), panel)
+            if known is not panel:
+                same[_look(panel)] = replace(known, groups=(*known.groups, group))
+    return same.values()
+
+
+def _look(panel: Panel) -> Hashable:
+    """All that is on the paper but marks and hands."""
+    window = panel.window
+    part = window.part
+    facts = (part.name, window.face, window.first, window.left, part.length, part.thickness)
+    strokes = [view(one.window, one.tile, Point(0.0, 0.0)) for one in panel.shown]
+    return (*facts, tuple(table_rows(panel)), repr(strokes))
+
+
+def _others(group: PartGroup, found: tuple[PartGroup, ...]) -> tuple[str, ...]:
+    """Marks of the other hand."""
+    hand = group.part.hand
+    if not hand:
+        return ()
+    stem = group.mark.rsplit("-", 1)[0]
+    return tuple(
+        g.mark for g in found
+        if g.part.name == group.part.name and g.part.hand not in ("", hand)
+        and g.mark.rsplit("-", 1)[0] == stem
+    )  # fmt: skip
+
+
+def _fitting(panel: Panel, room: Room) -> list[Panel] | None:
+    """The panel split into as few as fit the page; a window too large by itself is tiled."""
+    made: list[Panel] = []
+    pending: tuple[Shown, ...] = ()
+    for one in panel.shown:
+        if pending and _fits(replace(panel, shown=(*pending, one)), room):
+            pending = (*pending, one)
+            continue
+        if pending:
+            made.append(replace(panel, shown=pending))
+        pending = (one,)
+        if not _fits(replace(panel, shown=pending), room):
+            tiled = _tiled(panel, one.window, room)
+            if tiled is None:
+                return None
+            made += tiled
+            pending = ()
+    return [*made, replace(panel, shown=pending)] if pending else made
+
+
+def _tiled(panel: Panel, window: Window, room: Room) -> list[Panel] | None:
+    """One panel a tile, in as few rows as fit: fewer marks a tile make its table shorter."""
+    box = window.box
+    width = room[0] - LEFT - RIGHT - 2.0 * INSET
+    for rows in range(1, 40):
+        high = (box[3] - box[1] - OVERLAP) / rows + OVERLAP
+        cut = tiles(box, (width, high))
+        made = [replace(panel, shown=(Shown(window, tile),)) for tile in cut]
+        if high > OVERLAP + 10.0 and all(_fits(p, room) for p in made):
+            return made
+    return None
+
+
+def _fits(panel: Panel, room: Room) -> bool:
+    width, height = panel.size
+    return width <= room[0] + 1e-9 and height <= room[1] + 1e-9
+
+
+def plain_pages(found: tuple[PartGroup, ...], room: Room) -> int:
+    """Pages that plain tiling takes: every worked face whole, tile by tile, without words."""
+    count = 0
+    for group in found:
+        part = group.part
+        if windows(group, math.inf):
+            across, up = len(steps(part.length, room[0])), len(steps(part.width, room[1]))
+            count += across * up * len(worked_faces(part))
+    return count
+
+
+def reach(box: Box) -> str:
+    """Size of a window, for a finding."""
+    return f"{mm(box[2] - box[0])} x {mm(box[3] - box[1])}"
+
+
+def tiled(every: Iterable[Panel]) -> Iterator[Panel]:
+    """The first tile of each window that takes several sheets."""
+    return (p for p in every if p.shown[0].tile.count > 1 and p.shown[0].tile.place[::2] == (1, 1))

@@ -1,0 +1,106 @@
+"""What stands along a member: edges of parts that cross it, pocket holes, joints."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from flatpack.drawings.faces import datum_on_left, worked_faces
+from flatpack.drawings.marks import PartGroup, marks_by_key
+from flatpack.drawings.templates.windows import along_edge
+from flatpack.geometry import Vec
+from flatpack.model import Assembly, Face, Part
+
+_LEAST = 3
+"""A member with fewer things along it is marked out with the tape alone."""
+_LONG = 400.0
+"""A member as long as this, mm, gets a stick when enough stands along it."""
+
+
+class Crossing(NamedTuple):
+    """A part that meets the member from `low` to `high`, mm from the datum end, with its mark."""
+
+    low: float
+    high: float
+    mark: str
+
+
+class Along(NamedTuple):
+    """Everything along a member, from its datum end, mm."""
+
+    length: float
+    crossings: tuple[Crossing, ...]
+    pockets: tuple[float, ...]
+
+
+class StickEdge(NamedTuple):
+    """Members that one edge of a stick is for: their marks and the face that looks at you."""
+
+    marks: tuple[str, ...]
+    face: Face
+    left: bool
+
+
+class Stick(NamedTuple):
+    """A story stick: one edge for members whose datum end is at the left, one for the others."""
+
+    name: str
+    along: Along
+    edges: tuple[StickEdge, ...]
+
+
+def sticks(assembly: Assembly, found: tuple[PartGroup, ...]) -> tuple[Stick, ...]:
+    """Sticks of a piece; members that are marked alike share one, hands on opposite edges."""
+    marks = marks_by_key(found)
+    alike: dict[tuple[str, Along], dict[bool, StickEdge]] = {}
+    for group in found:
+        part = group.part
+        along = things_along(assembly, part, marks)
+        if not _wanted(part, along):
+            continue
+        face = worked_faces(part)[0]
+        left = datum_on_left(part, face)
+        edges = alike.setdefault((part.name, along), {})
+        known = edges.get(left, StickEdge((), face, left))
+        edges[left] = known._replace(marks=(*known.marks, group.mark))
+    return tuple(
+        Stick(name, along, tuple(edges[left] for left in (True, False) if left in edges))
+        for (name, along), edges in alike.items()
+    )
+
+
+def _wanted(part: Part, along: Along) -> bool:
+    many = len(along.crossings) + len(along.pockets) >= _LEAST
+    return bool(along.pockets) or (many and part.length >= _LONG)
+
+
+def things_along(assembly: Assembly, part: Part, marks: dict[str, str]) -> Along:
+    """Crossings and pocket holes of a part, to 0.01 mm so that mirror images compare equal."""
+    x0 = part.outline.bounds[0]
+    found = set()
+    for pair in assembly.mates:
+        other = pair[1] if pair[0] == part.key else pair[0] if pair[1] == part.key else ""
+        if other in assembly.parts:
+            low, high = _shadow(part, assembly.parts[other])
+            low, high = max(low - x0, 0.0), min(high - x0, part.length)
+            if high > low and high - low < part.length - 1.0:
+                mark = marks[other].rsplit("-", 1)[0]
+                found.add(Crossing(round(low, 2) + 0.0, round(high, 2), mark))
+    pockets = {round(f.at.x - x0, 2) + 0.0 for f in part.features if along_edge(f)}
+    return Along(round(part.length, 2), tuple(sorted(found)), tuple(sorted(pockets)))
+
+
+def _shadow(part: Part, other: Part) -> tuple[float, float]:
+    """Least and greatest of another part along this one's grain, in this part's axes."""
+    x0, y0, x1, y1 = other.outline.bounds
+    corners = (
+        other.frame.place(x, y, z)
+        for x in (x0, x1)
+        for y in (y0, y1)
+        for z in (0.0, other.thickness)
+    )
+    along = [_along(part, corner) for corner in corners]
+    return min(along), max(along)
+
+
+def _along(part: Part, place: Vec) -> float:
+    return part.frame.local(place).x

@@ -1,0 +1,143 @@
+"""A story stick folded over rows: each row a stretch at full size, joined to the next.
+
+|-----------------------------------------------|  edge of the other hand, its figures
+|   813.5 884.5   ...                           |  upside down: turn the stick end for end
+|      A-L A-R: row 2 of 8, 150 to 300          |
+|   813.5 884.5   ...                           |
+|----|-^---^-|----------------------------------|  edge to hold to the part
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from flatpack.drawings.figures import mm
+from flatpack.drawings.lettering import text_width
+from flatpack.drawings.ruled import fitted
+from flatpack.drawings.shapes import Closed, Line, Stroke, Text
+from flatpack.drawings.templates.ordinates import spread_out
+from flatpack.drawings.templates.stick_marks import Stick, StickEdge
+from flatpack.drawings.templates.tiles import OVERLAP, steps
+from flatpack.drawings.templates.wrapping import BOLDER
+from flatpack.geometry import Point, closed
+from flatpack.geometry.shapes import rectangle
+from flatpack.wording import english_templates as words
+
+ZONE = 19.0
+"""Height of the marks along one edge, mm."""
+MIDDLE = 4.0
+_JOIN_WORDS = 22.0
+_HEIGHT = 1.8
+_LONG_TICK, _SHORT_TICK = 4.0, 2.5
+
+
+class Row(NamedTuple):
+    """A row of a stick: from `low` to `high`, mm from the datum end."""
+
+    stick: Stick
+    low: float
+    high: float
+    number: int
+    of: int
+
+
+def rows(stick: Stick, room: float) -> tuple[Row, ...]:
+    """The rows of a stick on a page whose content is `room` wide."""
+    cut = steps(stick.along.length, room)
+    return tuple(Row(stick, a, b, i, len(cut)) for i, (a, b) in enumerate(cut, 1))
+
+
+def row_height(stick: Stick) -> float:
+    """Height of a row, mm: an edge is left out when no part needs it."""
+    return len(stick.edges) * ZONE + MIDDLE
+
+
+def row_strokes(row: Row, x: float, y: float, tail: str) -> Iterator[Stroke]:
+    """Strokes of a row with its lower left at x, y; `tail` is the piece with its code."""
+    height, width = row_height(row.stick), row.high - row.low
+    yield Stroke("outline", Closed(rectangle(width, height, x, y)))
+    first = row.stick.edges[0]
+    yield from _edge(row, first, _Way(x, y, 1.0))
+    if len(row.stick.edges) > 1:
+        yield from _edge(row, row.stick.edges[1], _Way(x, y + height, -1.0))
+    middle = y + ZONE + MIDDLE / 2.0
+    every = " ".join(sorted(m for edge in row.stick.edges for m in edge.marks))
+    said = words.stick_row(every, row.number, row.of, mm(row.low), mm(row.high))
+    room = width - 2.0 * (OVERLAP / 2.0 + _JOIN_WORDS)
+    whole = (f"{row.stick.name} {said}; {tail}", f"{row.stick.name} {said}", said)
+    shown = next((t for t in whole if text_width(t, _HEIGHT) * BOLDER <= room), said)
+    at = Point(x + width / 2.0, middle)
+    text = fitted(shown, room / BOLDER, _HEIGHT)
+    yield Stroke("text", Text(at, text, _HEIGHT, 0.0, "middle", "middle", True))
+    yield from _joins(row, x, y, height)
+
+
+class _Way(NamedTuple):
+    """An edge of a row: where nought mm of the row stands, and up (1) or down (-1) into it."""
+
+    x: float
+    y: float
+    up: float
+
+    def at(self, along: float, inwards: float) -> Point:
+        return Point(self.x + along, self.y + self.up * inwards)
+
+
+def _edge(row: Row, edge: StickEdge, way: _Way) -> Iterator[Stroke]:
+    along = row.stick.along
+    ends = (0.0, along.length)
+    crossing = {v for c in along.crossings for v in (c.low, c.high)}
+    inside = [v for v in sorted({*ends, *crossing, *along.pockets}) if row.low <= v <= row.high]
+    labels = spread_out([v - row.low for v in inside], 1.5 * _HEIGHT)
+    for value, place in zip(inside, labels, strict=True):
+        tick = _LONG_TICK if value in crossing or value in ends else _SHORT_TICK
+        yield from _mark(value, place, value - row.low, tick, way)
+    for pocket in along.pockets:
+        if row.low <= pocket <= row.high:
+            yield Stroke("thin-line", _triangle(way, pocket - row.low))
+    yield from _crossing_marks(row, way)
+    side = "left" if edge.left else "right"
+    said = words.stick_edge(" ".join(edge.marks), edge.face, side)
+    turn = 0.0 if way.up > 0.0 else 180.0
+    at = way.at((row.high - row.low) / 2.0, ZONE - 0.4)
+    yield Stroke("text", Text(at, said, _HEIGHT, turn, "middle", "top"))
+
+
+def _mark(value: float, place: float, along: float, tick: float, way: _Way) -> Iterator[Stroke]:
+    """A tick on the edge, a leader, and the distance read from the end of the stick."""
+    yield Stroke("dimension", Line(way.at(along, 0.0), way.at(along, tick)))
+    yield Stroke("thin-line", Line(way.at(along, tick), way.at(place, 6.0)))
+    across = "left" if way.up > 0.0 else "right"
+    text = Text(way.at(place, 6.3), mm(value), _HEIGHT, 90.0, across, "middle")  # type: ignore[arg-type]  # one of its three words
+    yield Stroke("text", text)
+
+
+def _triangle(way: _Way, along: float) -> Closed:
+    corners = (way.at(along, 0.0), way.at(along + 1.2, 2.2), way.at(along - 1.2, 2.2))
+    return Closed(closed((p.x, p.y, 0.0) for p in corners))
+
+
+def _crossing_marks(row: Row, way: _Way) -> Iterator[Stroke]:
+    """The mark of each crossing part between its two edges."""
+    turn = 0.0 if way.up > 0.0 else 180.0
+    for crossing in row.stick.along.crossings:
+        low, high = max(crossing.low, row.low), min(crossing.high, row.high)
+        if high - low > 4.0:
+            at = way.at((low + high) / 2.0 - row.low, 1.0)
+            text = Text(at, crossing.mark, 2.5, turn, "middle", "base", True)
+            yield Stroke("text", text)
+
+
+def _joins(row: Row, x: float, y: float, height: float) -> Iterator[Stroke]:
+    """Lines in the middle of the strips that neighbours share, named and dimensioned alike."""
+    for there, along, number, across in (
+        (row.number > 1, OVERLAP / 2.0, row.number - 1, "left"),
+        (row.number < row.of, row.high - row.low - OVERLAP / 2.0, row.number, "right"),
+    ):
+        if there:
+            at = x + along
+            yield Stroke("centre-line", Line(Point(at, y), Point(at, y + height)))
+            said = words.join_line(number, mm(row.low + along))
+            place = Point(at + (0.8 if across == "left" else -0.8), y + ZONE + MIDDLE / 2.0)
+            yield Stroke("text", Text(place, said, _HEIGHT, 0.0, across, "middle"))  # type: ignore[arg-type]  # one of its three words

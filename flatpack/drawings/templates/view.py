@@ -1,0 +1,192 @@
+"""The stretch of a part that a window shows, at full size, with its distances and labels."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from flatpack.drawings.boxes import Box
+from flatpack.drawings.faces import seen_on
+from flatpack.drawings.figures import mm
+from flatpack.drawings.holes import Spot, short, size_of
+from flatpack.drawings.labels import Wanted, labelled
+from flatpack.drawings.lettering import text_width
+from flatpack.drawings.part_strokes import second_face, worked
+from flatpack.drawings.shapes import Circle, Cross, Line, Stroke, Text
+from flatpack.drawings.templates.break_lines import breaks
+from flatpack.drawings.templates.clipping import clipped, within
+from flatpack.drawings.templates.ordinates import below, beside
+from flatpack.drawings.templates.tiles import Mark, Tile
+from flatpack.drawings.templates.windows import Window, corners, tape_line
+from flatpack.drawings.templates.wrapping import BOLDER
+from flatpack.geometry import Outline, Point
+from flatpack.wording import english_templates as words
+
+LEFT, RIGHT, ABOVE, BELOW = 17.0, 5.0, 9.5, 21.0
+"""Room about the drawn stretch for its distances and words, mm."""
+_LEAST = 44.0
+_SMALL = 1.8
+_OFF = 1.5
+"""Distance of the datum lines from the outline, mm."""
+
+
+def cell_width(box: Box) -> float:
+    """Width of a stretch with its distances, mm."""
+    return max(LEFT + box[2] - box[0] + RIGHT, _LEAST)
+
+
+def view(window: Window, tile: Tile, top_left: Point) -> tuple[Stroke, ...]:
+    """Strokes of a tile of a window, its cell's upper left at `top_left` of the page."""
+    box = tile.box
+    spare = (cell_width(box) - LEFT - RIGHT - (box[2] - box[0])) / 2.0
+    corner = Point(top_left.x + LEFT + spare, top_left.y - ABOVE - (box[3] - box[1]))
+    seen = seen_on(window.part, window.face, corner.x - box[0], corner.y - box[1])
+    page = (corner.x, corner.y, corner.x + box[2] - box[0], corner.y + box[3] - box[1])
+    make = worked if window.first else second_face
+    shown = clipped(make(window.part, window.face, seen), page)
+    outline = seen.outline(window.part.outline)
+    around = (
+        *breaks(outline, page, window, box),
+        *_datum_lines(window, box, page),
+        *_tape(window, box, page),
+        *_register(tile.marks, corner.x - box[0], corner.y - box[1]),
+        *_radii(outline, page),
+    )
+    distances = _distances(window, box, page)
+    return (*shown, *around, *distances, *_labels(window, box, page, (*shown, *around)))
+
+
+def marks_below(window: Window, box: Box) -> tuple[Spot, ...]:
+    """The spots whose centre lies in a tile's box."""
+    return tuple(s for s in window.spots if within(_place(window, s), box))
+
+
+def _place(window: Window, spot: Spot) -> Point:
+    """Centre of a spot in the part as seen, lower left of its bounds at 0, 0."""
+    return Point(spot.x if window.left else window.part.length - spot.x, spot.y)
+
+
+def _datum_lines(window: Window, box: Box, page: Box) -> Iterator[Stroke]:
+    """Heavy lines off the datum edge and the datum end, where the box has them."""
+    x0, y0, x1, y1 = page
+    if box[1] <= 0.0:
+        yield Stroke("datum-edge", Line(Point(x0, y0 - _OFF), Point(x1, y0 - _OFF)))
+        at = Point(x0 - 2.0, y0 - _OFF)
+        yield Stroke("text", Text(at, words.DATUM_EDGE, _SMALL, 0.0, "right", "middle", True))
+    else:
+        said = words.edge_away(mm(box[1]))
+        yield Stroke("text", Text(Point(x0, y0 - BELOW + 1.0), said, _SMALL))
+    for there, x, side in (
+        (box[0] <= 0.0, x0, -1.0),
+        (box[2] >= window.part.length, x1, 1.0),
+    ):
+        if there and (side < 0.0) == window.left:
+            end = x + side * _OFF
+            yield Stroke("datum-edge", Line(Point(end, y0), Point(end, y1)))
+
+
+def _tape(window: Window, box: Box, page: Box) -> Iterator[Stroke]:
+    """What ties the paper to the nearest end: the end itself, or a line past both edges."""
+    ends = sorted((window.from_datum(box[0]), window.from_datum(box[2])))
+    said = words.stretch(window.number, window.of, *map(mm, ends))
+    yield _above(said, page, 6.0, (page[0] + page[2]) / 2.0)
+    at = tape_line(window, box)
+    if at is None:
+        yield from _end_words(window, box, page)
+        return
+    x = page[0] + at - box[0]
+    yield Stroke("centre-line", Line(Point(x, page[1] - 1.0), Point(x, page[3] + 2.0)))
+    from_datum, length = window.from_datum(at), window.part.length
+    near = min(from_datum, length - from_datum)
+    end = words.DATUM_END if near == from_datum else words.OTHER_END
+    yield _above(words.tape_line(mm(near), end), page, 2.6, x)
+
+
+def _end_words(window: Window, box: Box, page: Box) -> Iterator[Stroke]:
+    for there, x, side in (
+        (box[0] <= 0.0, page[0], -1.0),
+        (box[2] >= window.part.length, page[2], 1.0),
+    ):
+        if there:
+            datum = (side < 0.0) == window.left
+            yield _above(words.DATUM_END if datum else words.OTHER_END, page, 2.6, x, datum)
+
+
+def _above(said: str, page: Box, up: float, x: float, bold: bool = False) -> Stroke:
+    """Words above a stretch as near to x as its cell allows."""
+    half = text_width(said, _SMALL) * (BOLDER if bold else 1.0) / 2.0
+    spare = max((_LEAST - LEFT - RIGHT - (page[2] - page[0])) / 2.0, 0.0)
+    low, high = page[0] - LEFT - spare + half, page[2] + RIGHT + spare - half
+    at = Point(min(max(x, low), max(high, low)), page[3] + up)
+    return Stroke("text", Text(at, said, _SMALL, 0.0, "middle", bold=bold))
+
+
+def _register(marks: Iterable[Mark], dx: float, dy: float) -> Iterator[Stroke]:
+    for mark in marks:
+        at = Point(mark.at.x + dx, mark.at.y + dy)
+        yield Stroke("thin-line", Circle(at, 2.5))
+        yield Stroke("thin-line", Cross(at, 9.0))
+        yield Stroke("text", Text(Point(at.x + 2.4, at.y + 2.4), mark.name, 1.8))
+
+
+def _radii(outline: Outline, page: Box) -> Iterator[Stroke]:
+    """Centre and radius of each rounding in the box."""
+    done: set[tuple[float, float, float]] = set()
+    for segment in outline:
+        if not segment.bulge or not within(segment.middle, page):
+            continue
+        centre = segment.centre
+        key = (round(centre.x, 2), round(centre.y, 2), round(segment.radius, 2))
+        if key in done:
+            continue
+        done.add(key)
+        if within(centre, page):
+            yield Stroke("centre-line", Cross(centre, 6.0))
+        middle = segment.middle
+        inwards = 5.0 / segment.radius
+        at = Point(middle.x + (centre.x - middle.x) * inwards,
+                   middle.y + (centre.y - middle.y) * inwards)  # fmt: skip
+        radius = words.RADIUS.format(mm(segment.radius))
+        yield Stroke("text", Text(at, radius, 2.5, 0.0, "middle", "middle"))
+
+
+def _distances(window: Window, box: Box, page: Box) -> tuple[Stroke, ...]:
+    """Tape distances: from the datum end under the stretch, from the datum edge at its left."""
+    dx, dy = page[0] - box[0], page[1] - box[1]
+    points = [_place(window, s) for s in marks_below(window, box)]
+    points += corners(window, box)
+    tie = tape_line(window, box)
+    xs = {round(p.x, 3) for p in points} | ({tie} if tie is not None else set())
+    xs |= {x for x in (0.0, window.part.length) if box[0] <= x <= box[2]}
+    ys = {round(p.y, 3) for p in points}
+    ys |= {y for y in (window.part.width,) if box[1] <= y <= box[3]}
+    level = [(x + dx, window.from_datum(x)) for x in sorted(_distinct(xs))]
+    upright = [(y + dy, y) for y in sorted(_distinct(ys)) if y > 0.05]
+    return (
+        *below(level, page[1] - _OFF - 0.8),
+        *beside(upright, page[0] - _OFF - 0.8),
+    )
+
+
+def _distinct(values: Iterable[float]) -> Iterator[float]:
+    """The values, those that read the same to 0.1 mm only once."""
+    seen: set[str] = set()
+    for value in sorted(values):
+        if mm(value) not in seen:
+            seen.add(mm(value))
+            yield value
+
+
+def _labels(window: Window, box: Box, page: Box, taken: Sequence[Stroke]) -> tuple[Stroke, ...]:
+    wanted = []
+    for spot in marks_below(window, box):
+        at = _place(window, spot)
+        sizes = [size_of(f) or 0.0 for f in spot.features]
+        text = " + ".join(filter(None, map(short, spot.features)))
+        place = Point(at.x + page[0] - box[0], at.y + page[1] - box[1])
+        wanted.append(Wanted(place, max(sizes) / 2.0 + 3.0, f"{spot.number}: {text}",
+                             str(spot.number)))  # fmt: skip
+    shapes = [s.shape for s in taken if s.layer not in ("outline", "grain")]
+    x0, y0, x1, y1 = page
+    rim = (Point(x0 - 1.0, y0), Point(x1 + 1.0, y0), Point(x1 + 1.0, y1), Point(x0 - 1.0, y1))
+    edges = [window.seen.outline(window.part.outline).moved(x0 - box[0], y0 - box[1]).sampled(0.2)]
+    return labelled(wanted, shapes, [rim, *edges])

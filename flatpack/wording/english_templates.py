@@ -1,0 +1,215 @@
+"""English: every sentence that templates, story sticks and part labels print."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from flatpack.wording.english import FACES, HANDS
+
+# --- findings -----------------------------------------------------------------------------------
+
+MARGIN_BELOW_NOUGHT = "margin and border can't be below nought"
+SMALLER_MARGIN = "take a smaller margin or border"
+MEASURE_AGAIN = (
+    "measure the rulers again with a steel tape, in millimetres, on pages printed without "
+    "a correction; the ruler along the short side comes first"
+)
+
+
+def margins_meet(margin: str, border: str, paper: str) -> str:
+    """Margins larger than the page."""
+    return f"margins of {margin} and borders of {border} on both sides leave no room on {paper}"
+
+
+def paper_too_small(paper: str) -> str:
+    """No window fits."""
+    return f"{paper} is too small: a window with its words doesn't fit"
+
+
+def would_do(paper: str) -> str:
+    """The next paper."""
+    return f"{paper} would do"
+
+
+def printed_wrong(side: str) -> str:
+    """A measured ruler that is far off."""
+    return f"the ruler along the {side} side can't have measured this: no printer is so far off"
+
+
+def in_tiles(sheets: int, paper: str) -> str:
+    """A window larger than the page."""
+    return f"a window takes {sheets} sheets of {paper}, joined by their register marks"
+
+
+def name_too_long(paper: str) -> str:
+    """A name that its field can't hold."""
+    return f"the name doesn't fit its field on {paper} and is cut off there"
+
+
+SHORTER_NAME = "give it a shorter name"
+
+
+def pages_used(kind: str, pages: int, plain: int, paper: str) -> str:
+    """What windows save."""
+    return (f"{kind}: {pages} {'page' if pages == 1 else 'pages'} of {paper}; "
+            f"tiling the whole parts would take {plain}")  # fmt: skip
+
+
+# --- every page ---------------------------------------------------------------------------------
+
+TEMPLATES, STICKS, LABELS = "1:1 templates", "Story sticks", "Part labels"
+TITLE_FIELDS = ("title", "document type", "identification number", "sheet")
+SIGN_FIELDS = ("legal owner", "creator", "approval person", "date of issue")
+
+
+def sheet_of(number: int, count: int, size: str) -> str:
+    """Sheet number of how many, and the paper."""
+    return f"{number} of {count}, {size}"
+
+
+ACTUAL_SIZE = (
+    "Print at actual size (100 %), never fitted to the page; lay a steel tape on both rulers."
+)
+TAPE_GOVERNS = (
+    "The tape governs: check every mark from the datum, as paper stretches. Lengths in mm."
+)
+
+
+def ruler(length: str) -> str:
+    """Words beside a ruler."""
+    return f"must measure {length}"
+
+
+def corrected(short: str, long: str) -> str:
+    """A page stretched for one printer."""
+    return f"Corrected for one printer: short side x {short}, long side x {long}. "
+
+
+PRINTED_HINT = "Rulers off? Print again with --printed SHORT,LONG."
+
+# --- windows ------------------------------------------------------------------------------------
+
+
+def marks_heading(marks: Sequence[str], name: str, hands: Sequence[str]) -> str:
+    """Which parts a window is for."""
+    said = [HANDS[h] for h in dict.fromkeys(hands) if h]
+    return ", ".join((f"{', '.join(marks)}: {name}", *said))
+
+
+def lay_on(face: str, datum_left: bool) -> str:
+    """Where the paper goes."""
+    end = "left" if datum_left else "right"
+    return f"Lay on the {FACES[face].upper()}, datum edge below, datum end to the {end}."
+
+
+LINE_UP = (
+    "Line up each window with the datum edge and with the end it names, or its tape line, "
+    "squared across the board. Bold frames on the map show the windows."
+)
+
+
+def stretch(number: int, count: int, low: str, high: str) -> str:
+    """Which stretch of the part a window shows."""
+    of = f"window {number} of {count}" if count > 1 else "window"
+    return f"{of}: {low} to {high}"
+
+
+def tape_line(distance: str, end: str) -> str:
+    """The line across a window that ties it to the nearest end."""
+    return f"tape line: {distance} from {end}"
+
+
+def edge_away(distance: str) -> str:
+    """A window that doesn't reach the datum edge."""
+    return f"lower side {distance} from the datum edge"
+
+
+def other_hand(mark: str) -> str:
+    """A handed part."""
+    return f"Its mirror image is {mark}, the other hand: use that part's own sheet."
+
+
+NOT_HANDED = "Not handed."
+SECOND_FACE = "Second face: thin lines are already cut."
+
+
+def under_here(count: int, face: str) -> str:
+    """Work on the other face, in hidden lines."""
+    return f"Dashed: {count} on the {FACES[face]}, not from here."
+
+
+def stock(count: int, thickness: str, piece: str, code: str) -> str:
+    """How many parts, how thick, of what."""
+    text = f"{count} off, {thickness} thick"
+    return ", ".join(t for t in (text, piece, code) if t)
+
+
+def tile(row: int, rows: int, column: int, columns: int) -> str:
+    """Place of a sheet among those that make a window."""
+    return (f"Sheet row {row} of {rows}, column {column} of {columns}: "
+            "lay over its neighbour until the register marks meet.")  # fmt: skip
+
+
+TABLE = ("no.", "x", "y", "hole", "for")
+DATUM_EDGE, DATUM_END, OTHER_END, GRAIN = "datum edge", "datum end", "other end", "grain"
+RADIUS = "R{}"
+
+# --- story sticks -------------------------------------------------------------------------------
+
+STICK_LEGEND = (
+    "Cut out the rows; lay each over the next until the join lines meet, and glue.",
+    "Hold the stick's edge that names the part along the part, nought at its datum end; for the",
+    "other edge turn the stick end for end. Long tick: edge of a part that meets it, its mark",
+    "between. Triangle: middle of a pocket hole. Figures: mm from the datum end.",
+)
+
+
+def stick_row(marks: str, row: int, rows: int, low: str, high: str) -> str:
+    """Words in the middle of a row."""
+    return f"{marks}: row {row} of {rows}, {low} to {high}"
+
+
+def stick_edge(marks: str, face: str, side: str) -> str:
+    """Words along an edge of a stick."""
+    return f"{marks}: {FACES[face]} towards you, datum end to the {side}"
+
+
+def join_line(number: int, distance: str) -> str:
+    """Where two rows meet."""
+    return f"join {number}: {distance}"
+
+
+# --- labels -------------------------------------------------------------------------------------
+
+
+def size(length: str, width: str, thickness: str) -> str:
+    """Size of a part."""
+    return f"{length} x {width} x {thickness}"
+
+
+def bar_size(diameter: str, length: str) -> str:
+    """Size of a round bar."""
+    return f"Ø{diameter} x {length}"
+
+
+def number_of(number: int, count: int) -> str:
+    """One of several like parts."""
+    return f"{number} of {count}"
+
+
+def worked_on(face: str) -> str:
+    """The face that is marked out first."""
+    return f"mark out on the {FACES[face]}"
+
+
+UNWORKED = "no holes: best face up"
+
+
+def goes_with(marks: str) -> str:
+    """Parts that it meets."""
+    return f"meets {marks}"
+
+
+def side_of(side: str) -> str:
+    """Where in the piece."""
+    return {"left": "left side", "right": "right side", "": "across the width"}[side]
