@@ -113,12 +113,13 @@ def kept_clear(
     high: float,
     blocked: Sequence[tuple[float, float]],
     apart: float,
+    otherwise: Sequence[float] | None = (),
 ) -> tuple[float, ...]:
     """Rising places moved as little as can be, clear of blocked stretches and `apart` from another.
 
     Each lies at its own place, at an end of the room or of a stretch, or whole steps of `apart`
-    from one; the set with the least sum of moves is taken.  If there is none, they stay; the
-    checks then say so.
+    from one; the set with the least sum of moves is taken.  If there is none, they stay and the
+    checks then say so (with `otherwise` None: none are given back).
     """
     marks = {low, high, *wanted, *(end for stretch in blocked for end in stretch)}
     steps = range(-len(wanted) + 1, len(wanted))
@@ -139,7 +140,8 @@ def kept_clear(
             for choice in choices
         ]
         best = [one for one in longer if one is not None]
-    return min(best, default=(0.0, tuple(wanted)))[1]
+    stay = () if otherwise is None else tuple(wanted)
+    return min(best, default=(0.0, stay))[1]
 
 
 CLOSE = 1e-9

@@ -20,6 +20,8 @@ from flatpack.model import (
 )
 from flatpack.profiles import PocketJig, Screw
 
+MARGIN = 12.0
+"""Least from a part's edge to the middle of a pocket in the part below, mm (common practice)."""
 BIT_LENGTH = 150.0
 """Length of the long driver bit sold with pocket-hole jigs, mm (common practice, no source)."""
 POCKETS_APART = 8.0
@@ -53,7 +55,7 @@ class PocketScrews:
     clear_of: tuple[str, ...] = ()
     room: float = 8.0
     avoid: tuple[tuple[Vec, float], ...] = ()
-    margin: float = 12.0
+    margin: float = MARGIN
     glue: bool = True
     group: str = "frame"
 

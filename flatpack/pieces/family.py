@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable
 from typing import Any, NamedTuple
 
@@ -38,6 +39,16 @@ def sold_width(board: Board, wanted: float) -> float:
     if board.kind != "planed" or not board.widths:
         return wanted
     return min(board.widths, key=lambda sold: (abs(sold - wanted), sold))
+
+
+def wide_enough(board: Board, least: float) -> float:
+    """Least width that will do: to the next whole mm from sheet, the next sold if planed.
+
+    The widest sold when none is enough; whoever asked then finds the conflict.
+    """
+    if board.kind != "planed" or not board.widths:
+        return float(math.ceil(least - 1e-9))
+    return min((w for w in board.widths if w >= least - 1e-9), default=max(board.widths))
 
 
 def slat_count(length: float, width: float, gap: float) -> int:

@@ -13,7 +13,7 @@ from flatpack.joinery import (
     InsertBolt,
     PocketScrews,
 )
-from flatpack.joinery.axis import extent
+from flatpack.joinery.axis import extent, kept_clear, spread
 from flatpack.model import Joint, Part, Step
 from flatpack.pieces.bench.parameters import Bench
 from flatpack.pieces.bench.parts import arm_top, names_of_frames, stretcher_middle
@@ -44,10 +44,12 @@ KNOCK_DOWN_STEPS = (
 
 EDGE_IN_BOLTS = 3.0
 """Edge distance of a bolt in its diameters: a4,c of Eurocode 5 table 8.4 (3 d)."""
+END_IN_BOLTS = 4.0
+"""End distance of a bolt in its diameters where no load pulls that way: a3,c of the same (4 d)."""
 
 
 FIXING_HEIGHT = 14.0
-"""Of a cleat's screws or bolts above its lower edge, mm, clear of the pockets above."""
+"""Least height of a cleat's screws or bolts above its lower edge, mm, under the pockets."""
 
 
 CLEAR_OF_POCKETS = 14.0
@@ -182,7 +184,7 @@ def _cleats(p: Bench, out: SettingOut, parts: Parts) -> Iterator[Joint]:
         b0, b1 = extent(rail, X, ORIGIN)
         inset = _pocket_reach(out) + CLEAR_OF_POCKETS
         low, high = max(a0, b0 + inset), min(a1, b1 - inset)
-        z = out.under_seat - cleat.width + FIXING_HEIGHT
+        z = out.under_seat - cleat.width + _fixing_height(p, out, cleat.width)
         places = tuple(Vec(low + (high - low) * share, y, z) for share in (0.0, 1.0))
         if p.construction == "workshop":
             yield FaceScrews(
@@ -211,10 +213,38 @@ def _cleats(p: Bench, out: SettingOut, parts: Parts) -> Iterator[Joint]:
             )
 
 
+def _fixing_height(p: Bench, out: SettingOut, width: float) -> float:
+    """Edge distance of a cleat's fixings, as far as the pockets above leave room for it."""
+    loose = p.construction == "knock-down"
+    size = out.stock.undoing.diameter if loose else out.stock.wood_screw.diameter
+    head = out.stock.insert.outer if loose else out.stock.wood_screw.head_diameter
+    room = width - _pocket_reach(out) - head / 2.0 - WOOD_BETWEEN
+    return max(min(EDGE_IN_BOLTS * size, room), FIXING_HEIGHT)
+
+
+def _post_bolt_heights(p: Bench, out: SettingOut) -> tuple[float, float]:
+    """As far apart as the lap allows, and as keeps both within the leg's edge distance."""
+    edge = EDGE_IN_BOLTS * out.stock.bolt.diameter
+    middle = out.under_seat - p.back.lap / 2.0
+    apart = p.back.lap / 2.0 - edge - 8.0
+    if p.back.rake > 0.0:
+        aside = out.widths.leg / 2.0 - edge
+        apart = min(apart, max(aside, 4.0) / math.tan(math.radians(p.back.rake)))
+    wanted = (middle - apart, middle + apart)
+    head = out.stock.bolt.head_diameter / 2.0 + 4.0
+    rails = (
+        (out.under_seat - out.widths.seat_rail, out.widths.seat_rail),
+        (p.frames.low_rail_height, out.widths.low_rail),
+    )
+    screws = [z for low, width in rails for z in spread(low, low + width, 2)]
+    low, high = out.under_seat - p.back.lap + edge, out.under_seat - edge
+    blocked = [(z - head, z + head) for z in screws]
+    found = kept_clear(wanted, low, high, blocked, 4.0 * out.stock.bolt.diameter)
+    return found[0], found[1]
+
+
 def _posts(p: Bench, out: SettingOut) -> Iterator[Joint]:
-    d = out.stock.bolt.diameter
-    edge = EDGE_IN_BOLTS * d
-    heights = (out.under_seat - p.back.lap + edge + 8.0, out.under_seat - edge - 8.0)
+    heights = _post_bolt_heights(p, out)
     for name, y in names_of_frames(out):
         way = _inner(name)
         start = y + (out.stock.frames.thickness if name == "right" else 0.0)
@@ -235,7 +265,8 @@ def _posts(p: Bench, out: SettingOut) -> Iterator[Joint]:
 def _back(p: Bench, out: SettingOut) -> Iterator[Joint]:
     c, s = cosine_sine(p.back.rake)
     forward = Vec(-c, 0.0, s)
-    screws = tuple((place, ROOM_AT_SCREW) for place in _arm_screws(p, out, 0.0))
+    head, pocket = out.stock.wood_screw.head_diameter / 2.0, out.stock.jig.drill / 2.0
+    screws = tuple((at, head + pocket + WOOD_BETWEEN) for at in _arm_screws(p, out, 0.0))
     for i in range(1, out.back.count + 1):
         for name, _ in names_of_frames(out):
             yield _pockets(
@@ -253,8 +284,8 @@ def _back(p: Bench, out: SettingOut) -> Iterator[Joint]:
             )
 
 
-ROOM_AT_SCREW = 12.0
-"""From an arm's screws through the post to the middle of a pocket, mm."""
+WOOD_BETWEEN = 4.0
+"""From a screw's countersink or a bolt to the pocket beside it, mm (common practice, no source)."""
 
 
 def _arm_screws(p: Bench, out: SettingOut, y: float) -> tuple[Vec, ...]:
@@ -296,7 +327,7 @@ def _arms(p: Bench, out: SettingOut) -> Iterator[Joint]:
 
 def _arm_bolts(p: Bench, out: SettingOut, name: str, way: Vec) -> Iterator[Joint]:
     t = out.stock.frames.thickness
-    edge = EDGE_IN_BOLTS * out.stock.bolt.diameter + 4.0
+    edge = END_IN_BOLTS * out.stock.bolt.diameter
     top = out.under_seat - out.widths.seat_rail - out.stock.washer.outer / 2.0 - 4.0
     start = -t if name == "left" else p.size.length + t
     for number, z in enumerate((out.under_seat - p.arms.lap + edge, top), 1):

@@ -188,7 +188,7 @@ def _blocks(p: Lounger, out: SettingOut, prop: PropSetting) -> Iterator[Part]:
     )
     shape = shape if shape.area > 0.0 else shape.reversed()
     assert lean <= 0.0 and math.isfinite(shape.area)
-    for number, datum in enumerate(prop.datums, 1):
+    for number, datum in enumerate(prop.blocks, 1):
         left = Part(
             key=f"block-{number}-left",
             name="Tooth block",

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
-from flatpack.parameters import Conflict
+from flatpack.mechanism.notches import Kind
+from flatpack.parameters import Conflict, replace
 from flatpack.pieces.family import Workings, mm
 from flatpack.pieces.lounger.parameters import Lounger
-from flatpack.pieces.lounger.prop import fold_limit, notch_form
+from flatpack.pieces.lounger.prop import block_profile, fold_limit, notch_form, set_prop
 from flatpack.pieces.lounger.setting_out import SettingOut, set_out
 from flatpack.pieces.lounger.stock import Stock
 
@@ -30,7 +32,10 @@ def conflicts(p: Lounger, stock: Stock) -> Iterator[Conflict]:
     yield from _angles(p)
     yield from _as_made(p)
     yield from _slats(p, out)
-    yield from _heights(p, out)
+    heights = list(_heights(p, out))
+    yield from heights
+    if not heights:
+        yield from _rack(p, out)
     yield from _across(p, out)
     yield from _arms(p, out)
 
@@ -90,6 +95,44 @@ def _slats(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
         )
 
 
+def _rack(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
+    form = notch_form(out.stock.notch, out.stock.rod.diameter)
+    if p.rack.kind == "blocks" and form.kind is not Kind.RAMP:
+        yield Conflict(
+            "rack.notch",
+            p.rack.notch,
+            'a notch of the shape "ramp", or rack.kind = "bar"',
+            "tooth blocks need a ramp and a stop face",
+        )
+        return
+    prop = set_prop(p, out, Workings())
+    rod = prop.prop.rod / 2.0
+    if p.rack.kind == "blocks":
+        last = block_profile(form)[-1][0] + rod * math.tan(math.radians(form.ramp) / 2.0)
+    else:
+        last = rod / 2.0
+    over = prop.datums[0].x + last - prop.folded.x
+    if over > 1e-6 and not p.as_made.notches:
+        least = _least_angle(p, out, last)
+        yield Conflict(
+            "back.angles",
+            list(p.back.angles),
+            f"the lowest at least {least:g}, so that its notch ends before the folded rod",
+            "the first notch lies where the rod folds away",
+        )
+
+
+def _least_angle(p: Lounger, out: SettingOut, last: float) -> float:
+    """Lowest first angle, in whole degrees, whose notch ends before the folded rod."""
+    top = max(p.back.angles)
+    for angle in range(math.ceil(p.back.angles[0]), math.floor(top) + 1):
+        back = replace(p.back, angles=(float(angle), top) if angle < top else (top,))
+        prop = set_prop(replace(p, back=back), out, Workings())
+        if prop.datums[0].x + last <= prop.folded.x:
+            return float(angle)
+    return top
+
+
 def _heights(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
     if out.heights.under_rail < 20.0:
         most = out.widths.rail + p.size.height - out.heights.under_slats + 20.0
@@ -123,7 +166,7 @@ def _heights(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
     if need > out.widths.rail + 1e-9:
         yield Conflict(
             "frame.rail_width",
-            p.frame.rail_width,
+            out.widths.rail,
             f"at least {mm(need)}: brace {mm(out.widths.brace)} + {mm(p.arms.clearance)} + rod "
             f"{mm(out.stock.rod.diameter)} + notch {mm(form.depth)} + web {mm(p.rack.web)}"
             f" (the rail comes out {mm(out.widths.rail)} wide)",

@@ -38,8 +38,9 @@ def _side_rails(p: Lounger, out: SettingOut) -> Iterator[Part]:
 
 
 def _cross_rails(p: Lounger, out: SettingOut) -> Iterator[Part]:
-    t, low, width = out.stock.frame.thickness, out.heights.under_rail, p.size.width
-    shape = rectangle(width - 2.0 * t, out.widths.rail)
+    t, width = out.stock.frame.thickness, p.size.width
+    low = out.heights.under_slats - out.widths.cross
+    shape = rectangle(width - 2.0 * t, out.widths.cross)
     foot = Frame(Vec(t, width - t, low), Y.negated(), Z, X.negated())
     head = Frame(Vec(p.size.length - t, t, low), Y, Z, X)
     hinge = Frame(Vec(packer_face(out) - 2.0 * t, t, low), Y, Z, X)

@@ -24,8 +24,8 @@ from flatpack.pieces.lounger.frame_parts import (
     packer_size,
 )
 from flatpack.pieces.lounger.parameters import Lounger
-from flatpack.pieces.lounger.prop import LAND, PropSetting
-from flatpack.pieces.lounger.setting_out import SettingOut
+from flatpack.pieces.lounger.prop import LAND, PropSetting, pivot_room
+from flatpack.pieces.lounger.setting_out import SettingOut, pocket_reach
 
 Parts = Mapping[str, Part]
 
@@ -39,6 +39,8 @@ STEPS = (
     Step("hinges", "Back hinged to the frame"),
 )
 
+DRIVER_ROOM = 10.0
+"""From a cross rail to a pocket beside it, mm, so that drill and driver pass (common practice)."""
 EDGE_IN_BOLTS = 3.0
 """Edge distance of a bolt in its diameters: a4,c of Eurocode 5 table 8.4 (3 d)."""
 SPACING_IN_BOLTS = 5.0
@@ -119,19 +121,13 @@ def _deck(p: Lounger, out: SettingOut, parts: Parts) -> Iterator[Joint]:
                 pocket_face=face,
                 count=p.slats.screws,
                 clear_of=("end-rail-foot", "hinge-rail"),
+                room=DRIVER_ROOM,
                 avoid=bolts,
             )
 
 
 def _clear_of_bolt(out: SettingOut) -> float:
     return out.stock.bolt.hole_wood / 2.0 + out.stock.jig.drill / 2.0 + 6.0
-
-
-def _pocket_reach(out: SettingOut) -> float:
-    """How far down a rail's face its pockets reach, mm."""
-    slope = math.radians(out.stock.jig.angle)
-    half = out.stock.frame.thickness / 2.0
-    return half / math.tan(slope) + out.stock.jig.drill / 2.0 / math.sin(slope)
 
 
 def _bolt_heights(out: SettingOut) -> tuple[float, float]:
@@ -150,7 +146,7 @@ def _leg_middles(p: Lounger, out: SettingOut) -> tuple[float, float]:
 def _pocket_bolts(p: Lounger, out: SettingOut) -> Iterator[Vec]:
     """Bolt places that stand so high in the rail that a slat's pocket could meet them."""
     high = _bolt_heights(out)[1] + out.stock.bolt.hole_wood / 2.0 + 6.0
-    if high > out.heights.under_slats - _pocket_reach(out):
+    if high > out.heights.under_slats - pocket_reach(out.stock.frame, out.stock.jig):
         for x in _leg_middles(p, out):
             yield Vec(x, 0.0, out.heights.under_slats)
 
@@ -188,7 +184,7 @@ def _block_joints(
     p: Lounger, out: SettingOut, prop: PropSetting, hand: str, way: Vec, y: float
 ) -> Iterator[Joint]:
     run = prop.form.depth / math.tan(math.radians(prop.form.ramp))
-    for number, datum in enumerate(prop.datums, 1):
+    for number, datum in enumerate(prop.blocks, 1):
         key = f"block-{number}-{hand}"
         place = Vec(
             out.deck.hinge_x + datum.x + (LAND + run / 2.0) * 0.6,
@@ -252,7 +248,6 @@ def wheel_reach(out: SettingOut) -> float:
 
 def _back(p: Lounger, out: SettingOut, prop: PropSetting) -> Iterator[Joint]:
     pivot = Vec(out.deck.hinge_x + prop.prop.pivot.x, 0.0, out.heights.under_slats)
-    washer = out.stock.washer.outer / 2.0 + out.stock.jig.drill / 2.0 + 4.0
     for i in range(1, out.deck.back_count + 1):
         for hand, face in (("left", Y), ("right", Y.negated())):
             yield _pockets(
@@ -265,7 +260,7 @@ def _back(p: Lounger, out: SettingOut, prop: PropSetting) -> Iterator[Joint]:
                 outward=Z,
                 pocket_face=face,
                 count=p.back.brace_screws,
-                avoid=((pivot, washer),),
+                avoid=((pivot, pivot_room(out)),),
                 group="back",
             )
 

@@ -32,8 +32,11 @@ class Size:
 class Frame:
     """Side rails and end rails."""
 
-    rail_width: float = keys.length(
-        130.0, least=60, most=300, does="depth of the rails; planed boards: nearest sold"
+    rail_width: float | None = keys.length(
+        None,
+        least=60,
+        most=300,
+        does="depth of the rails; planed: nearest sold; left out: least that holds the rack",
     )
     leg_width: float = keys.length(
         76.0, least=45, most=200, does="width of the legs; planed boards: nearest sold"
@@ -74,8 +77,11 @@ class Back:
         most_count=8,
         does="angles wanted, lowest first; one notch each",
     )
-    brace_width: float = keys.length(
-        58.0, least=30, most=200, does="depth of the two braces; planed boards: nearest sold"
+    brace_width: float | None = keys.length(
+        None,
+        least=30,
+        most=200,
+        does="depth of the two braces; planed: nearest sold; left out: least for pockets and arm",
     )
     push: float = keys.number(
         450.0,

@@ -17,6 +17,8 @@ from dataclasses import dataclass
 
 from flatpack.geometry import Point, Segment, chain
 
+from flatpack.joinery.axis import kept_clear, spread
+from flatpack.joinery.pocket_screws import MARGIN, POCKETS_APART
 from flatpack.mechanism.as_made import AsMade, resolve
 from flatpack.mechanism.notches import Kind, NotchForm, cut, rack_contour, seat_of
 from flatpack.mechanism.plan import Plan, Room
@@ -35,8 +37,10 @@ class PropSetting:
     """The prop set out, hinge frame, mm.
 
     `seats` are the rods' centres at the stops, lowest angle first; `datums` the notches' feet in
-    the same order; `contour` the rack's upper edge from the hinge's end; `floor`, `top` and
-    `bottom` the rack's levels, `start` and `end` its ends.
+    the same order; `blocks` the feet of the tooth blocks, one for each notch and one more at the
+    hinge's end, whose ramp keeps the rod from being drawn off the bearer (none on a bar);
+    `contour` the rack's upper edge from the hinge's end; `floor`, `top` and `bottom` the rack's
+    levels, `start` and `end` its ends.
     """
 
     prop: Prop
@@ -44,6 +48,7 @@ class PropSetting:
     form: NotchForm
     seats: tuple[Point, ...]
     datums: tuple[Point, ...]
+    blocks: tuple[Point, ...]
     contour: tuple[Segment, ...]
     floor: float
     top: float
@@ -69,14 +74,17 @@ def set_prop(p: Lounger, out: SettingOut, notes: Workings) -> PropSetting:
     )
     end = min(folded.x + rod + LAND, fold_limit(p, out) + rod + p.arms.clearance - 1.0)
     start = datums[-1].x - form.base - _run(form) - LAND
-    edge = _bar_edge if p.rack.kind == "bar" else _block_edge
+    blocks = () if p.rack.kind == "bar" else (*datums, Point(start, levels.floor))
     return PropSetting(
         prop=prop,
         folded=folded,
         form=form,
         seats=seats,
         datums=datums,
-        contour=edge(form, datums, levels, start, end),
+        blocks=blocks,
+        contour=_block_edge(form, blocks, end)
+        if blocks
+        else _bar_edge(form, datums, levels, start, end),
         floor=levels.floor,
         top=levels.top,
         bottom=levels.bottom,
@@ -150,7 +158,9 @@ def _arm(p: Lounger, out: SettingOut, levels: _Levels, form: NotchForm, notes: W
         given = p.as_made.arm or p.arms.length
         return given or math.ceil(height / math.cos(math.radians(lean)))
 
-    pivot = p.as_made.pivot or p.arms.pivot or math.floor(_longest(arm_for, levels.pivot - rest, limit))
+    pivot = p.as_made.pivot or p.arms.pivot
+    if pivot is None:
+        pivot = _clear_of_pockets(p, out, math.floor(_longest(arm_for, levels.pivot - rest, limit)))
     arm = float(arm_for(pivot))
     notes.add(
         "Arm's pivot from the hinge axis",
@@ -159,7 +169,8 @@ def _arm(p: Lounger, out: SettingOut, levels: _Levels, form: NotchForm, notes: W
         if p.as_made.pivot
         else "as asked"
         if p.arms.pivot
-        else f"furthest at which the arm still folds in, rod {mm(limit)} from the axis at most",
+        else f"furthest at which the arm still folds in, rod {mm(limit)} from the axis at most, "
+        "and clear of the pockets",
     )
     notes.add(
         "Arm, pivot to rod",
@@ -171,6 +182,30 @@ def _arm(p: Lounger, out: SettingOut, levels: _Levels, form: NotchForm, notes: W
         else f"leans {mm(lean)}° from upright at the highest stop, {mm(top)}°; next whole mm",
     )
     return Prop(pivot=Point(float(pivot), levels.pivot), arm=arm, rod=rod)
+
+
+def _clear_of_pockets(p: Lounger, out: SettingOut, most: float) -> float:
+    """Next place towards the hinge, in whole mm, where the slats' pockets still find room."""
+    stock, deck, width = out.stock, out.deck, out.widths.slat
+    room = pivot_room(out)
+    margin, apart = min(MARGIN, width / 4.0), stock.jig.drill + POCKETS_APART
+    first = deck.hinge_gap - deck.gap_on_deck
+    for back_off in range(math.ceil(width + deck.back_gap)):
+        pivot = most - back_off
+        for i in range(deck.back_count):
+            low = first + i * (width + deck.back_gap)
+            wanted = spread(low, low + width, p.back.brace_screws)
+            inside = (low + margin, low + width - margin)
+            if not kept_clear(wanted, *inside, [(pivot - room, pivot + room)], apart, None):
+                break
+        else:
+            return pivot
+    return most
+
+
+def pivot_room(out: SettingOut) -> float:
+    """From the pivot's middle to a pocket's beside it: washer, half a pocket and some wood, mm."""
+    return out.stock.washer.outer / 2.0 + out.stock.jig.drill / 2.0 + 4.0
 
 
 def _longest(arm_for: object, drop: float, limit: float) -> float:
@@ -275,14 +310,12 @@ def _bar_edge(
     return made if isinstance(made, tuple) and isinstance(made[0], Segment) else ()
 
 
-def _block_edge(
-    form: NotchForm, datums: tuple[Point, ...], levels: _Levels, start: float, end: float
-) -> tuple[Segment, ...]:
-    corners = [(start, levels.floor, 0.0)]
-    for d in reversed(datums):
-        corners += [(d.x + x, levels.floor + y, 0.0) for x, y in block_profile(form)]
-    corners.append((end, levels.floor, 0.0))
-    return chain(corners)
+def _block_edge(form: NotchForm, blocks: tuple[Point, ...], end: float) -> tuple[Segment, ...]:
+    floor = blocks[0].y
+    corners = [
+        (d.x + x, floor + y, 0.0) for d in reversed(blocks) for x, y in block_profile(form)
+    ]
+    return chain([*corners, (end, floor, 0.0)])
 
 
 def block_profile(form: NotchForm) -> tuple[tuple[float, float], ...]:
