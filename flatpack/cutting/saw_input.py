@@ -33,6 +33,7 @@ class SheetJob:
     rooms: tuple[Size, ...]
     prices: tuple[int, ...]
     limits: tuple[int | None, ...]
+    offcuts: tuple[bool, ...]
     mode: Mode
 
 
@@ -132,6 +133,7 @@ def _job(
         rooms=rooms,
         prices=tuple(0 if s.offcut else round((s.price or 0.0) * 100) for s in kinds),
         limits=tuple(1 if s.offcut and s.available is None else s.available for s in kinds),
+        offcuts=tuple(s.offcut for s in kinds),
         mode=mode_of(saw),
     )
 

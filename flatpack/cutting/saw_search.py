@@ -87,7 +87,7 @@ class SawSearch:
         )
 
     def _offcut(self, kind: int) -> bool:
-        return self.job.prices[kind] == 0 and self.job.limits[kind] is not None
+        return self.job.offcuts[kind]
 
     def keep(self, plan: Plan) -> None:
         """Keep the plan if it ranks before the best so far."""
@@ -248,7 +248,7 @@ class SawSearch:
         return float(sum(job.bins[u.kind].price for u in self.best))
 
     def _floor(self, job: Job, low: int) -> int:
-        return low * min(b.price for b in job.bins if b.price > 0)
+        return low * min((b.price for b in job.bins if b.price > 0), default=0)
 
     def _as_patterns(self) -> Job:
         """Prices that put sheets before money: every new sheet counts more than all prices."""

@@ -51,22 +51,16 @@ def plan_sheets(
     return _assembled(reading, search.best or (), bound, effort)
 
 
-def _new_kinds(job: SheetJob) -> list[int]:
-    return [
-        k
-        for k, (p, n) in enumerate(zip(job.prices, job.limits, strict=True))
-        if not (p == 0 and n is not None)
-    ]
-
-
 def first_bound(job: SheetJob) -> Bound:
     """Least number of new sheets from the sizes alone; offcuts in stock count against it.
 
     Sheets of several sizes are bounded by one as long and as wide as any of them.
     """
     rooms = job.rooms
-    new = _new_kinds(job) or list(range(len(rooms)))
-    offcuts = [k for k in range(len(rooms)) if k not in new]
+    offcuts = [k for k, old in enumerate(job.offcuts) if old]
+    new = [k for k in range(len(rooms)) if k not in offcuts]
+    if not new:
+        return Bound(0, "no new sheets in stock")
     room = max(r[0] for r in rooms), max(r[1] for r in rooms)
     bound = sheets_needed(job.sizes, job.demand, job.turns, room)
     alone = apart(job.sizes, job.demand, job.turns, room)

@@ -117,6 +117,19 @@ def test_offcuts_come_first_and_cheap_sheets_before_dear() -> None:
     assert (plan.new_sheets, plan.cost) == (1, 22.0)
 
 
+def test_sheets_without_price_still_count() -> None:
+    # By hand: one 900 x 900 a sheet.
+    plain = StockSheet(name="s", length=1000.0, width=1000.0, available=5)
+    plan = checked([Piece(mark="A", length=900.0, width=900.0, count=3)], [plain])
+    assert (plan.new_sheets, plan.bound.sheets, plan.cost) == (3, 3, None)
+
+
+def test_only_offcuts_in_stock() -> None:
+    rest = StockSheet(name="rest", length=1000.0, width=1000.0, offcut=True)
+    plan = checked([Piece(mark="A", length=900.0, width=900.0, count=2)], [rest])
+    assert (plan.new_sheets, plan.missing) == (0, (("A", 1),))
+
+
 def test_no_stock_at_all() -> None:
     plan = plan_sheets([Piece(mark="A", length=100.0, width=100.0)], [], SAW)
     assert plan.missing == (("A", 1),)
