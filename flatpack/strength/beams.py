@@ -59,7 +59,7 @@ def bend(
     A load of no length is a point load.  One support alone holds it against turning too.
 
     Raises:
-        Unstable: there is no support.
+        UnstableError: there is no support.
     """
     marks = sorted({0.0, length, *(min(max(s, 0.0), length) for s in supports), *_marks(loads)})
     places = [marks[0], *(b for a, b in pairwise(marks) if b - a > SAME)]
@@ -79,12 +79,11 @@ def bend(
     points = [NodeLoad(at(p.low), fz=-p.force) for p in loads if p.high - p.low <= SAME]
     found = solve(frame, points, tuple(_spread(places, loads)))
     ends = found.bars
-    last = len(places) - 1
     return BentBeam(
         places=tuple(places),
         deflection=tuple(-z for _, z, _ in found.moved),
-        moment=tuple(ends[i].moment[0] if i < last else ends[-1].moment[1] for i in range(last + 1)),
-        shear=tuple(ends[i].shear[0] if i < last else ends[-1].shear[1] for i in range(last + 1)),
+        moment=(*(end.moment[0] for end in ends), ends[-1].moment[1]),
+        shear=(*(end.shear[0] for end in ends), ends[-1].shear[1]),
         reactions=_shared(found.reactions, stands),
     )
 

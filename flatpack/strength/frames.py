@@ -29,7 +29,7 @@ LARGE = 1e7
 """Movement, mm or radians, beyond which a frame counts as a mechanism."""
 
 
-class Unstable(Exception):
+class UnstableError(Exception):
     """The frame moves without being strained: it is a mechanism."""
 
 
@@ -109,7 +109,7 @@ def solve(frame: PlaneFrame, loads: Sequence[NodeLoad], spread: Sequence[Spread]
     """Movements and forces under one set of loads.
 
     Raises:
-        Unstable: the frame is a mechanism.
+        UnstableError: the frame is a mechanism.
     """
     return solve_all(frame, ((loads, spread),))[0]
 
@@ -118,7 +118,7 @@ def solve_all(frame: PlaneFrame, cases: Sequence[Case]) -> tuple[Solved, ...]:
     """Movements and forces under each of several sets of loads; the frame is taken apart once.
 
     Raises:
-        Unstable: the frame is a mechanism.
+        UnstableError: the frame is a mechanism.
     """
     import numpy as np
 
@@ -151,10 +151,10 @@ def _solution(stiff: Floats, forces: Floats) -> Floats:
         scale = 1.0 / np.sqrt(np.diagonal(stiff))
         found = np.linalg.solve(stiff * scale[:, None] * scale, forces * scale[:, None])
     except (np.linalg.LinAlgError, FloatingPointError, ZeroDivisionError) as error:
-        raise Unstable from error
+        raise UnstableError from error
     found = found * scale[:, None]
     if not np.all(np.isfinite(found)) or np.max(np.abs(found), initial=0.0) > LARGE:
-        raise Unstable
+        raise UnstableError
     return found
 
 
@@ -234,7 +234,7 @@ def _read(
     for bar, load in spread:
         on[bar] += load
     return Solved(
-        moved=tuple(map(tuple, moved.reshape(-1, 3).tolist())),
+        moved=tuple((x, z, turn) for x, z, turn in moved.reshape(-1, 3).tolist()),
         bars=tuple(_forces(member, moved, on[i]) for i, member in enumerate(bars)),
         ties=tuple(tuple((k @ (reach @ moved[rows])).tolist()) for rows, reach, k in ties),
         reactions=dict(zip(frame.held, held.tolist(), strict=True)),

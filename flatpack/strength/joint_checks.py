@@ -1,0 +1,218 @@
+"""Joints: bolts after EC5; screws that EC5 leaves out beside a second method; bearing."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from flatpack.geometry import Vec
+from flatpack.model import Fastener, Part
+from flatpack.strength.fitness import apart, reasons, shortfalls
+from flatpack.strength.joint_forces import Held
+from flatpack.strength.layout import Link, contact
+from flatpack.strength.records import EC5, Check, Second
+from flatpack.strength.rules import dowels, handbook
+from flatpack.strength.rules.design import GAMMA_JOINT, design_value
+from flatpack.strength.rules.johansen import Modes, single_shear
+from flatpack.strength.rules.members import strength_at_angle
+from flatpack.strength.setting import Setting
+from flatpack.strength.stuff import metal_of
+
+NONE = 1.0
+"""Forces below this, N, count as none."""
+NDS = "National Design Specification for Wood Construction, allowable stress design"
+WET = 0.7
+"""Share left to screws in wet use (NDS table 10.3.3, from memory)."""
+PANEL_GRAVITY = 0.50
+"""Greatest specific gravity that the NDS takes for plywood (table 11.3.2B, from memory)."""
+
+
+def checks_of(setting: Setting, held: Held) -> Iterator[Check]:
+    """All checks of a link under one case, one row for each of its joints."""
+    found = [*_bearing(setting, held), *_sideways(setting, held), *_pull(setting, held)]
+    for check in found:
+        for joint in held.link.joints:
+            yield check._replace(subject=joint)
+
+
+def _check(
+    held: Held, code: str, use: float | None, formula: str, clause: str, why: str = "",
+    second: Second | None = None,
+) -> Check:  # fmt: skip
+    words = held.loading.case.words
+    return Check("", "joint", code, words, use, formula, clause, EC5, why, second)
+
+
+def _bearing(setting: Setting, held: Held) -> Iterator[Check]:
+    link, force = held.link, held.pressed
+    if force < NONE or not link.touching:
+        return
+    a, b = setting.part(link.first), setting.part(link.second)
+    long, wide = contact(a, b, link.normal)
+    if long * wide <= 0.0:
+        return
+    stress = force / (long * wide)
+    for part in (a, b):
+        yield _bears(setting, held, part, stress)
+
+
+def _bears(setting: Setting, held: Held, part: Part, stress: float) -> Check:
+    stuff, normal = setting.stuff(part), held.link.normal
+    clause, words = "6.1.5 eq. 6.3, 6.2.2 eq. 6.16", f"sigma_c {stress:.2f}"
+    if stuff.row is None:
+        return _check(held, "pressed", None, words, clause, stuff.note)
+    if stuff.panel and abs(normal.dot(part.frame.z)) > 0.5:
+        lowest = setting.profiles.material("c14").rows[0].compression_across
+        limit = stuff.design(lowest, setting.loads.service_class, held.loading.duration)
+        why = f"no strength of {part.board.name} against pressure on its face"
+        second = Second("as if of the lowest solid wood, C14", stress / limit, "EN 338:2016")
+        return _check(held, "pressed", None, words, clause, why, second)
+    angle = math.degrees(math.acos(min(abs(normal.dot(part.frame.x)), 1.0)))
+    char = strength_at_angle(stuff.row.compression, stuff.row.compression_across, angle)
+    limit = stuff.design(char, setting.loads.service_class, held.loading.duration)
+    formula = f"{words} / f_c,{angle:.0f},d {limit:.2f} N/mm2 in {part.title.lower()}, k_c,90 1"
+    return _check(held, "pressed", stress / limit, formula, clause)
+
+
+def _sideways(setting: Setting, held: Held) -> Iterator[Check]:
+    force, way = held.sheared
+    if force < NONE:
+        return
+    fastener = held.each[0][0]
+    if fastener.kind != "coach bolt":
+        yield _thin(setting, held, "sheared", force)
+        return
+    lacking = shortfalls(setting, held.link, way, held.loading)
+    for need in lacking:
+        formula = f"{need.what} {need.has:.0f} of {need.needs:.0f} mm in {need.part}"
+        yield _check(held, "spacing", need.needs / max(need.has, 0.1), formula, "8.5.1 table 8.4")
+    why = reasons(setting, held.link)
+    why += [f"{n.what} in {n.part} is less than table 8.4 asks" for n in lacking]
+    modes, factor = bolt_modes(setting, held.link, fastener, way)
+    if modes is None:
+        notes = [setting.stuff(setting.part(k)).note for k in (held.link.first, held.link.second)]
+        yield _check(held, "sheared", None, "", "8.2.2 eq. 8.6", "; ".join(notes))
+        return
+    limit = design_value(factor * modes.least, _k_mod(setting, held), GAMMA_JOINT)
+    formula = (
+        f"F_v {force:.0f} / F_v,Rd {limit:.0f} N, mode {modes.mode}, F_v,Rk {modes.least:.0f} N, "
+        f"n_ef/n {factor:.2f}, k_mod {_k_mod(setting, held):g}, gamma_M {GAMMA_JOINT:g}"
+    )
+    if why:
+        second = Second(f"EC5's formula all the same: {formula}", force / limit, EC5)
+        yield _check(held, "sheared", None, "", "8.5.1", "; ".join(dict.fromkeys(why)), second)
+    else:
+        yield _check(held, "sheared", force / limit, formula, "8.2.2 eq. 8.6, 8.5.1.1")
+    yield from _splitting(setting, held)
+
+
+def _k_mod(setting: Setting, held: Held) -> float:
+    """k_mod of a joint: of two materials the root of their product (EC5 2.3.2.1(2), eq. 2.6)."""
+    cls, duration = setting.loads.service_class, held.loading.duration
+    parts = (setting.part(held.link.first), setting.part(held.link.second))
+    one, two = (setting.stuff(p).factor(cls, duration) for p in parts)
+    return math.sqrt(one * two)
+
+
+def bolt_modes(
+    setting: Setting, link: Link, bolt: Fastener, way: Vec
+) -> tuple[Modes | None, float]:
+    """Johansen's modes of one bolt in single shear, and n_ef/n of its row along the grain."""
+    fh, factor = [], 1.0
+    for key in (link.first, link.second):
+        part = setting.part(key)
+        stuff = setting.stuff(part)
+        if stuff.row is None:
+            return None, 1.0
+        angle = part_angle(part, way)
+        if stuff.panel:
+            fh.append(dowels.embedment_plywood_bolt(bolt.diameter, stuff.row.density_low))
+            continue
+        along = dowels.embedment_drilled(bolt.diameter, stuff.row.density_low)
+        k90 = dowels.k_90(bolt.diameter, stuff.material.kind)
+        fh.append(dowels.embedment_at(along, k90, angle))
+        factor = min(factor, _row(part, link, bolt.diameter, angle))
+    moment = dowels.yield_moment(bolt.diameter, metal_of(bolt.item, setting.profiles).tensile or 0)
+    t1, t2 = setting.part(link.first).thickness, setting.part(link.second).thickness
+    return single_shear(fh[0], t1, fh[1], t2, bolt.diameter, moment), factor
+
+
+def part_angle(part: Part, way: Vec) -> float:
+    """Degrees between a force and a part's grain, 0 to 90."""
+    size = way.length
+    return math.degrees(math.acos(min(abs(way.dot(part.frame.x)) / size, 1.0))) if size else 0.0
+
+
+def _row(part: Part, link: Link, diameter: float, angle: float) -> float:
+    """n_ef/n along the grain, by lines up to 1 square to it (EC5 8.5.1.1(4), (5))."""
+    n, spacing = len(link.fasteners), apart(part, link)
+    if n < 2 or spacing is None:
+        return 1.0
+    along = dowels.n_ef_bolts(n, spacing, diameter) / n
+    return along + (1.0 - along) * angle / 90.0
+
+
+def _splitting(setting: Setting, held: Held) -> Iterator[Check]:
+    for key in (held.link.first, held.link.second):
+        part = setting.part(key)
+        stuff = setting.stuff(part)
+        across = held.whole.dot(part.frame.y)
+        if stuff.material.kind != "softwood" or abs(across) < NONE:
+            continue
+        low, high = part.outline.bounds[1], part.outline.bounds[3]
+        ys = [part.frame.local(f.start).y for f in held.link.fasteners]
+        towards = across if key == held.link.second else -across
+        loaded = high - min(ys) if towards > 0.0 else max(ys) - low
+        limit = design_value(
+            dowels.splitting(part.thickness, part.width, min(loaded, 0.95 * part.width)),
+            stuff.factor(setting.loads.service_class, held.loading.duration),
+            GAMMA_JOINT,
+        )
+        formula = f"F_90 {abs(across):.0f} / F_90,Rd {limit:.0f} N in {part.title.lower()}"
+        formula += f", h_e {loaded:.0f} of {part.width:.0f} mm"
+        yield _check(held, "splitting", abs(across) / limit, formula, "8.1.4 eq. 8.4")
+
+
+def _pull(setting: Setting, held: Held) -> Iterator[Check]:
+    if held.pulled < NONE:
+        return
+    if held.each[0][0].kind == "coach bolt":
+        why = "a bolt's pull hangs on its head and washer, which the model doesn't load"
+        yield _check(held, "pulled", None, f"F_ax {held.pulled:.0f} N", "8.5.2", why)
+        return
+    yield _thin(setting, held, "pulled", held.pulled)
+
+
+def _thin(setting: Setting, held: Held, code: str, force: float) -> Check:
+    """A screw or insert that EC5 doesn't cover: its reasons, and the American allowable load."""
+    fastener = held.each[0][0]
+    why = "; ".join(reasons(setting, held.link))
+    words = f"F {force:.0f} N a fastener"
+    clause = "8.7.2" if code == "pulled" else "8.7.1"
+    row = setting.stuff(setting.part(held.link.second)).row
+    if row is None or fastener.bite is None or "screw" not in fastener.kind:
+        return _check(held, code, None, words, clause, why)
+    panel = setting.stuff(setting.part(held.link.second)).panel
+    gravity = min(row.density_low / 1000.0, PANEL_GRAVITY if panel else 1.0)
+    limit, method = screw_allowable(fastener, gravity, code)
+    use = force / held.loading.factor / limit
+    return _check(held, code, None, words, clause, why, Second(method, use, NDS))
+
+
+def screw_allowable(fastener: Fastener, gravity: float, code: str) -> tuple[float, str]:
+    """Allowable pull or shear of a screw, N, outdoors, and how it came about."""
+    assert fastener.bite is not None
+    if code == "pulled":
+        per = handbook.screw_allowable(gravity, fastener.diameter)
+        limit = WET * per * fastener.bite
+        return limit, f"allowed {limit:.0f} N: {WET:g} x {per:.1f} N/mm x {fastener.bite:.1f} mm"
+    fe = handbook.bearing_strength(gravity)
+    side = max(fastener.length - fastener.bite, 1.0)
+    bending = 90_000.0 * handbook.POUND / handbook.INCH**2
+    z, modes = handbook.allowable_lateral(
+        fe, side, fe, fastener.bite, fastener.diameter, bending
+    )
+    short = min(fastener.bite / (10.0 * fastener.diameter), 1.0)
+    limit = WET * short * z
+    words = f"allowed {limit:.0f} N: {WET:g} x {short:.2f} for its bite x {z:.0f} N, "
+    return limit, words + f"mode {modes.mode}"

@@ -1,0 +1,81 @@
+"""What all checks of one piece share: its parts, links, materials and loads."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from flatpack.geometry import Vec
+from flatpack.model import Assembly, Part
+from flatpack.profiles import LoadSet, Profiles
+from flatpack.strength.beams import BentBeam, Patch, bend
+from flatpack.strength.layout import Link, links, mass, middle
+from flatpack.strength.stuff import Stuff, stuff_of
+
+GRAVITY = 9.81
+"""m/s2."""
+
+
+@dataclass(frozen=True)
+class Setting:
+    """The piece with its back flat, its profiles, loads, and the grades that its maker knows."""
+
+    assembly: Assembly
+    profiles: Profiles
+    loads: LoadSet
+    grades: Mapping[str, str]
+
+    @cached_property
+    def links(self) -> tuple[Link, ...]:
+        """Pairs of parts held together."""
+        return links(self.assembly)
+
+    @cached_property
+    def _stuff(self) -> dict[str, Stuff]:
+        return {}
+
+    @cached_property
+    def _beams(self) -> dict[object, BentBeam]:
+        return {}
+
+    def part(self, key: str) -> Part:
+        """A part."""
+        return self.assembly.parts[key]
+
+    def stuff(self, part: Part) -> Stuff:
+        """What a part is made of."""
+        found = self._stuff.get(part.board.key)
+        if found is None:
+            found = stuff_of(part.board, self.profiles, self.grades)
+            self._stuff[part.board.key] = found
+        return found
+
+    def beam(
+        self, length: float, ei: float, ga: float, supports: tuple[float, ...],
+        loads: tuple[Patch, ...],
+    ) -> BentBeam:  # fmt: skip
+        """A bent beam; like ones are worked out once."""
+        key = length, ei, ga, supports, loads
+        found = self._beams.get(key)
+        if found is None:
+            found = self._beams[key] = bend(length, ei, ga, supports, loads)
+        return found
+
+    @property
+    def person(self) -> float:
+        """Weight of one person, N."""
+        return self.loads.person * GRAVITY
+
+    @cached_property
+    def weight(self) -> tuple[float, Vec]:
+        """Weight of the whole piece, N, and where it acts: parts and bars, no hardware."""
+        masses = [(mass(p), middle(p)) for p in self.assembly.parts.values()]
+        for bar in self.assembly.bars.values():
+            area = math.pi * bar.stock.diameter**2 / 4.0
+            kg = area * bar.length * bar.stock.density * 1e-9
+            masses.append((kg, bar.frame.place(0.0, 0.0, bar.length / 2.0)))
+        whole = sum(kg for kg, _ in masses)
+        at = Vec(*(sum(kg * v[i] for kg, v in masses) / whole for i in range(3)))
+        return whole * GRAVITY, at
