@@ -14,8 +14,8 @@ from flatpack.checks.drivers import check_drivers
 from flatpack.checks.hands import check_hands, marks_coincide
 from flatpack.checks.limits import Limit, Limits
 from flatpack.checks.mates import check_mates
-from flatpack.checks.notches import check_notches
 from flatpack.checks.moving import check_hinge, check_hold, check_release, check_stops
+from flatpack.checks.notches import check_notches
 from flatpack.checks.outlines import check_boards, check_outlines
 from flatpack.checks.screws import check_screws
 from flatpack.checks.setting import Setting

@@ -102,7 +102,7 @@ def _lean(made: Study, top: Stop, keys: dict[str, str]) -> Iterator[Finding]:
     if top.lean < least - 0.05:
         yield Finding(
             "arm-upright", "warning", "arms",
-            f"at the highest stop the arms lean only {top.lean:.1f}° from upright, wanted {least:g}",
+            f"at the highest stop the arms lean {top.lean:.1f}° from upright, wanted {least:g}",
             round(top.lean, 2), least, "degrees", PRACTICE,
             tries=_arm_tries(made, top.angle, keys),
         )  # fmt: skip
@@ -136,7 +136,7 @@ def check_hold(setting: Setting) -> Iterator[Finding]:
         if not knock.captured:
             yield Finding(
                 "knocked-out", "warning", part,
-                f"a knock of {knock.size:g} mm frees the rod; the back then drops {knock.drop:.0f}°",
+                f"a knock of {knock.size:g} mm frees the rod; the back drops {knock.drop:.0f}°",
                 knock.size, None, "mm", PRACTICE, "deeper notches",
             )  # fmt: skip
 
@@ -172,7 +172,7 @@ def _gap_tries(made: Study) -> tuple[tuple[str, float | tuple[float, ...]], ...]
 
 
 def _gap_needed(made: Study) -> float:
-    """Least whole mm of gap, the axis staying where it is from the back slat, with 1 mm to spare."""
+    """Least whole mm of gap with 1 mm to spare; the axis stays as far from the back slat."""
     from dataclasses import replace
 
     assert made.path is not None

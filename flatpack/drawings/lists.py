@@ -55,7 +55,7 @@ def bar_list(assembly: Assembly, found: Found, settings: Settings) -> Table:
 
 def hardware_list(assembly: Assembly, found: Found, settings: Settings) -> Table:
     """What to buy."""
-    rows = tuple((h.item, h.size, h.count, h.use) for h in assembly.hardware)
+    rows = tuple((h.item, h.size, h.pieces, h.use) for h in assembly.hardware)
     return made("hardware", words.HARDWARE_HEADER, rows)
 
 
@@ -83,7 +83,7 @@ def _setting(feature: Feature) -> tuple[str, ...]:
 def spacer_list(assembly: Assembly, found: Found, settings: Settings) -> Table:
     """Gap spacers and stop blocks."""
     rows = tuple(
-        (s.name, s.count, shown(s.length), shown(s.width), s.use) for s in assembly.spacers
+        (s.name, s.pieces, shown(s.length), shown(s.width), s.use) for s in assembly.spacers
     )
     return made("spacers", words.SPACERS_HEADER, rows)
 

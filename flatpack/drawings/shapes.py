@@ -14,8 +14,10 @@ from flatpack.geometry import Outline, Point, Segment
 
 @dataclass(frozen=True, slots=True)
 class Closed:
-    """A closed outline, e.g. an edge to cut.  `filled` fills it with white on sheets that
-    paint back to front (general arrangement); it never fills a cut drawing.
+    """A closed outline, e.g. an edge to cut.
+
+    `filled` fills it with white on sheets that paint back to front (general arrangement); it
+    never fills a cut drawing.
     """
 
     outline: Outline

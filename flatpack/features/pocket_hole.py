@@ -79,9 +79,7 @@ class PocketHole:
 
     def _spot(self, inward: float, side: float) -> Point:
         ux, uy = self.inward
-        return Point(
-            self.exit.x + ux * inward - uy * side, self.exit.y + uy * inward + ux * side
-        )
+        return Point(self.exit.x + ux * inward - uy * side, self.exit.y + uy * inward + ux * side)
 
     def callout(self) -> str:
         """E.g. 'pocket hole Ø9.5, 15°, from the end'."""

@@ -17,6 +17,7 @@ import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 from typing import NamedTuple
 
 
@@ -183,10 +184,10 @@ class Outline:
         """The outline shifted by dx, dy."""
         return self._mapped(lambda p: Point(p.x + dx, p.y + dy), 1.0)
 
-    def turned(self, degrees: float, about: Point = Point(0.0, 0.0)) -> Outline:
-        """The outline turned anticlockwise about a point."""
+    def turned(self, degrees: float, about: Point | None = None) -> Outline:
+        """The outline turned anticlockwise about a point, the origin unless told."""
         c, s = cosine_sine(degrees)
-        ax, ay = about
+        ax, ay = about or (0.0, 0.0)
         return self._mapped(
             lambda p: Point(
                 ax + (p.x - ax) * c - (p.y - ay) * s, ay + (p.x - ax) * s + (p.y - ay) * c
@@ -243,5 +244,5 @@ def chain(vertices: Sequence[tuple[float, float, float]]) -> tuple[Segment, ...]
     """Open chain of segments through (x, y, bulge) corners; the last corner's bulge is unused."""
     return tuple(
         Segment(Point(x, y), Point(nx, ny), b)
-        for (x, y, b), (nx, ny, _) in zip(vertices, vertices[1:], strict=False)
+        for (x, y, b), (nx, ny, _) in pairwise(vertices)
     )

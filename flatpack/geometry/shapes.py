@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from flatpack.geometry.outline import Outline, Point, Segment, bulge_of, closed
+from flatpack.geometry.outline import Outline, Segment, bulge_of, closed
 
 QUARTER = bulge_of(90.0)
 
@@ -25,9 +25,9 @@ def disc(radius: float, x: float = 0.0, y: float = 0.0) -> Outline:
 def round_ended(between: float, radius: float) -> Outline:
     """Bar with a half circle about each end's centre; the first centre lies at the origin.
 
-          .-----------------------.
-        (   +  <--- between --->  +   )   width = 2 x radius
-          '-----------------------'
+      .-----------------------.
+    (   +  <--- between --->  +   )   width = 2 x radius
+      '-----------------------'
     """
     return closed(
         (
@@ -116,5 +116,3 @@ def rounded_rectangle(length: float, width: float, radius: float) -> Outline:
     """Rectangle from the origin with all four corners rounded (radius 0: square)."""
     r = radius
     return filleted(((0.0, 0.0, r), (length, 0.0, r), (length, width, r), (0.0, width, r)))
-
-

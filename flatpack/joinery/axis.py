@@ -148,8 +148,6 @@ CLOSE = 1e-9
 """Lengths closer than this are equal, mm."""
 
 
-def _clear(
-    place: float, low: float, high: float, blocked: Sequence[tuple[float, float]]
-) -> bool:
+def _clear(place: float, low: float, high: float, blocked: Sequence[tuple[float, float]]) -> bool:
     inside = low - CLOSE <= place <= high + CLOSE
     return inside and not any(a + CLOSE < place < b - CLOSE for a, b in blocked)

@@ -131,8 +131,11 @@ class BoltThrough:
             inside=(),
             solids=(
                 cylinder(
-                    f"{name} head", head.plus(d, -self.bolt.head_height), d,
-                    self.bolt.head_diameter / 2.0, self.bolt.head_height,
+                    f"{name} head",
+                    head.plus(d, -self.bolt.head_height),
+                    d,
+                    self.bolt.head_diameter / 2.0,
+                    self.bolt.head_height,
                 ),
                 cylinder(f"{name} shank", head, d, self.bolt.diameter / 2.0, length),
                 *self._washers(assembly, name),

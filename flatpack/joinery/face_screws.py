@@ -22,7 +22,7 @@ from flatpack.profiles import Screw
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FaceScrews:
-    """Countersunk screws at `places` in the piece, running `direction`, through one part into another.
+    """Countersunk screws at `places` in the piece, running `direction`, into another part.
 
     Each place need only lie on the screw's axis.
     """
@@ -69,20 +69,33 @@ class FaceScrews:
         bite = length - (leave - enter)
         pilot = self.screw.pilot_hard if self.hard else self.screw.pilot_soft
         clear = bore(
-            part, place, self.direction, diameter=self.screw.clearance, depth=None,
-            fit="screw clearance in wood", purpose=f"{self.screw.name}, into {mate.title.lower()}",
+            part,
+            place,
+            self.direction,
+            diameter=self.screw.clearance,
+            depth=None,
+            fit="screw clearance in wood",
+            purpose=f"{self.screw.name}, into {mate.title.lower()}",
         )
         sink = Countersink(
-            at=Point(clear.at.x, clear.at.y), diameter=self.screw.head_diameter,
+            at=Point(clear.at.x, clear.at.y),
+            diameter=self.screw.head_diameter,
             face="back" if part.frame.z.dot(self.direction) > 0.0 else "show",
             purpose=f"head of {self.screw.name}",
         )
         hold = bore(
-            mate, place, self.direction, diameter=pilot, depth=min(bite, last - first),
-            fit="screw pilot in wood", purpose=f"{self.screw.name}, from {part.title.lower()}",
+            mate,
+            place,
+            self.direction,
+            diameter=pilot,
+            depth=min(bite, last - first),
+            fit="screw pilot in wood",
+            purpose=f"{self.screw.name}, from {part.title.lower()}",
         )
         features: list[tuple[str, Feature]] = [
-            (part.key, clear), (part.key, sink), (mate.key, hold),
+            (part.key, clear),
+            (part.key, sink),
+            (mate.key, hold),
         ]
         head = place.plus(self.direction, enter)
         name, size = f"{self.key}/{number}", f"{self.screw.diameter:g} x {length:g}"

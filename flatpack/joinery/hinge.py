@@ -85,8 +85,13 @@ class HingeJoint:
         length = max((n for n in self.screw.lengths if n <= room), default=self.screw.lengths[0])
         bite = length - self.hinge.leaf_thickness
         feature = bore(
-            part, face, way, diameter=self.screw.pilot_soft, depth=min(bite, last - enter),
-            fit="screw pilot in wood", purpose=f"{self.hinge.name}",
+            part,
+            face,
+            way,
+            diameter=self.screw.pilot_soft,
+            depth=min(bite, last - enter),
+            fit="screw pilot in wood",
+            purpose=f"{self.hinge.name}",
         )
         head = face.plus(leaf.out, self.hinge.leaf_thickness)
         size = f"{self.screw.diameter:g} x {length:g}"
@@ -115,8 +120,11 @@ class HingeJoint:
     def _body(self) -> Fastener:
         half = self.hinge.leaf_length / 2.0
         knuckle = cylinder(
-            f"{self.key} knuckle", self.centre.plus(self.along, -half), self.along,
-            self.hinge.knuckle_diameter / 2.0, self.hinge.leaf_length,
+            f"{self.key} knuckle",
+            self.centre.plus(self.along, -half),
+            self.along,
+            self.hinge.knuckle_diameter / 2.0,
+            self.hinge.leaf_length,
         )
         return Fastener(
             key=self.key,
@@ -143,9 +151,7 @@ class HingeJoint:
 
     def _leaf_solid(self, leaf: Leaf) -> Solid:
         half = self.hinge.leaf_length / 2.0
-        frame = Frame(
-            self._leaf_face(leaf, 0.0, -half), leaf.runs, self.along, leaf.out
-        )
+        frame = Frame(self._leaf_face(leaf, 0.0, -half), leaf.runs, self.along, leaf.out)
         start = self.hinge.knuckle_diameter / 2.0
         plate = rectangle(self.hinge.leaf_width - start, self.hinge.leaf_length, start, 0.0)
         return Solid(

@@ -62,12 +62,22 @@ class BarrelNutBolt:
         length = self.length(leave - enter)
         bored = max(length - (leave - enter), self.depth + self.nut.body_diameter / 2.0) + 2.0
         clear = bore(
-            part, self.place, self.direction, diameter=self.bolt.hole_wood, depth=None,
-            fit="bolt in wood", purpose=f"{self.bolt.name}, {self.use}",
+            part,
+            self.place,
+            self.direction,
+            diameter=self.bolt.hole_wood,
+            depth=None,
+            fit="bolt in wood",
+            purpose=f"{self.bolt.name}, {self.use}",
         )
         tunnel = bore(
-            mate, self.place, self.direction, diameter=self.bolt.hole_wood, depth=bored,
-            fit="bolt in wood", purpose=f"{self.bolt.name}, {self.use}",
+            mate,
+            self.place,
+            self.direction,
+            diameter=self.bolt.hole_wood,
+            depth=bored,
+            fit="bolt in wood",
+            purpose=f"{self.bolt.name}, {self.use}",
         )
         centre = self.place.plus(self.direction, leave + self.depth)
         local = mate.frame.local(centre)
@@ -86,8 +96,15 @@ class BarrelNutBolt:
 
     def _bolt(self, start: Vec, length: float) -> Fastener:
         return bolt_in_place(
-            self.key, "barrel nut bolt", self.bolt, start, self.direction, length,
-            passes=self.parts, step=self.step, use=self.use,
+            self.key,
+            "barrel nut bolt",
+            self.bolt,
+            start,
+            self.direction,
+            length,
+            passes=self.parts,
+            step=self.step,
+            use=self.use,
             holder=Hardware(self.nut.name, f"M{self.bolt.diameter:g}", 1, self.use),
         )
 
@@ -126,22 +143,36 @@ class InsertBolt:
         length = max((n for n in self.bolt.lengths if n <= room), default=min(self.bolt.lengths))
         hole = self.insert.hole_hard if self.hard else self.insert.hole_soft
         clear = bore(
-            part, self.place, self.direction, diameter=self.bolt.hole_wood, depth=None,
-            fit="bolt in wood", purpose=f"{self.bolt.name}, {self.use}",
+            part,
+            self.place,
+            self.direction,
+            diameter=self.bolt.hole_wood,
+            depth=None,
+            fit="bolt in wood",
+            purpose=f"{self.bolt.name}, {self.use}",
         )
         seat = bore(
-            mate, self.place, self.direction, diameter=hole,
+            mate,
+            self.place,
+            self.direction,
+            diameter=hole,
             depth=min(max(self.insert.length, length - (leave - enter)) + 1.0, last - first),
-            fit="insert in wood", purpose=f"{self.insert.name}, {self.use}",
+            fit="insert in wood",
+            purpose=f"{self.insert.name}, {self.use}",
         )
         bolt = bolt_in_place(
-            self.key, "insert bolt", self.bolt, start, self.direction, length,
-            passes=self.parts, step=self.step, use=self.use,
+            self.key,
+            "insert bolt",
+            self.bolt,
+            start,
+            self.direction,
+            length,
+            passes=self.parts,
+            step=self.step,
+            use=self.use,
             holder=Hardware(self.insert.name, f"M{self.bolt.diameter:g}", 1, self.use),
         )
-        return Machining(
-            ((part.key, clear), (mate.key, seat)), (bolt,), ((part.key, mate.key),)
-        )
+        return Machining(((part.key, clear), (mate.key, seat)), (bolt,), ((part.key, mate.key),))
 
 
 def bolt_in_place(
@@ -152,7 +183,7 @@ def bolt_in_place(
     direction: Vec,
     length: float,
     *,
-    passes: tuple[str, str],
+    passes: tuple[str, ...],
     step: str,
     use: str,
     holder: Hardware,
@@ -161,8 +192,11 @@ def bolt_in_place(
     size = f"M{bolt.diameter:g} x {length:g}"
     back = direction.negated()
     head = cylinder(
-        f"{key} head", start.plus(direction, -bolt.head_height), direction,
-        bolt.head_diameter / 2.0, bolt.head_height,
+        f"{key} head",
+        start.plus(direction, -bolt.head_height),
+        direction,
+        bolt.head_diameter / 2.0,
+        bolt.head_height,
     )
     shank = cylinder(f"{key} shank", start, direction, bolt.diameter / 2.0, length)
     return Fastener(

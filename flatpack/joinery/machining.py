@@ -31,9 +31,7 @@ def machine(assembly: Assembly) -> Assembly:
         mates += made.mates
         loose += made.hardware
         workings += [w for w in made.workings if w not in workings]
-    parts = {
-        key: part.with_features(tuple(worked[key])) for key, part in assembly.parts.items()
-    }
+    parts = {key: part.with_features(tuple(worked[key])) for key, part in assembly.parts.items()}
     return replace(
         assembly,
         parts=parts,
@@ -50,7 +48,7 @@ def bill(fasteners: list[Fastener], loose: tuple[Hardware, ...]) -> tuple[Hardwa
     counts: Counter[tuple[str, str]] = Counter()
     uses: dict[tuple[str, str], list[str]] = {}
     for item in (*(h for f in fasteners for h in f.hardware), *loose):
-        counts[item.item, item.size] += item.count
+        counts[item.item, item.size] += item.pieces
         known = uses.setdefault((item.item, item.size), [])
         if item.use and item.use not in known:
             known.append(item.use)

@@ -27,7 +27,7 @@ BIT_LENGTH = 150.0
 POCKETS_APART = 8.0
 """Wood left between two pockets side by side, mm (common practice, no source)."""
 FLANGE, HUB = 0.8, 0.75
-"""Washer head: thickness of the flange, mm, and the hub's share of its width (typical, no source)."""
+"""Washer head: flange thickness, mm, and the hub's share of its width (typical, no source)."""
 CHUCK = (22.0, 120.0)
 """Radius and length of a drill driver's chuck behind the bit, mm (common practice, no source)."""
 
@@ -112,18 +112,14 @@ class PocketScrews:
         edge = extent(part, self.outward, origin)[1]
         return extent(mate, self.outward, origin)[1] - edge
 
-    def _places(
-        self, assembly: Assembly, part: Part, mate: Part, along: Vec
-    ) -> tuple[float, ...]:
+    def _places(self, assembly: Assembly, part: Part, mate: Part, along: Vec) -> tuple[float, ...]:
         origin = part.frame.origin
         a0, a1 = extent(part, along, origin)
         b0, b1 = extent(mate, along, origin)
         low, high = max(a0, b0), min(a1, b1)
         blocked = [
             (first - self.room, last + self.room)
-            for first, last in (
-                extent(assembly.parts[key], along, origin) for key in self.clear_of
-            )
+            for first, last in (extent(assembly.parts[key], along, origin) for key in self.clear_of)
         ]
         blocked += [
             (v.minus(origin).dot(along) - r, v.minus(origin).dot(along) + r) for v, r in self.avoid

@@ -103,9 +103,7 @@ class WheelsOnAxle:
                     passes=(),
                     inside=(self.bar,),
                     solids=(
-                        cylinder(
-                            name, inside, away, self.wheel.diameter / 2.0, self.wheel.width
-                        ),
+                        cylinder(name, inside, away, self.wheel.diameter / 2.0, self.wheel.width),
                     ),
                     hardware=(
                         Hardware(self.wheel.name, f"Ø{self.wheel.diameter:g}", 1, "axle"),

@@ -29,9 +29,7 @@ def bodies(assembly: Assembly, motion: Motion) -> tuple[Body, ...]:
 
 
 def _part(part: Part, motion: Motion) -> Body:
-    return _body(
-        part.key, part.frame, part.outline, 0.0, part.thickness, part.group, motion
-    )
+    return _body(part.key, part.frame, part.outline, 0.0, part.thickness, part.group, motion)
 
 
 def _bar(bar: Bar, motion: Motion) -> Body:

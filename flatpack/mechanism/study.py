@@ -173,9 +173,7 @@ def _releases(path: Path, found: Stops, masses: Masses) -> tuple[Release, ...]:
     return tuple(release(path, s.angle, s.rod, masses) for s in found.stops)
 
 
-def _rooms(
-    made: tuple[Body, ...], path: Path, prop: Prop, found: Stops
-) -> tuple[HandRoom, ...]:
+def _rooms(made: tuple[Body, ...], path: Path, prop: Prop, found: Stops) -> tuple[HandRoom, ...]:
     ends = [b.lane for b in made if b.name == "rod"]
     middle = (ends[0][0] + ends[0][1]) / 2.0 if ends else 0.0
     lane = (middle - HAND / 2.0, middle + HAND / 2.0)

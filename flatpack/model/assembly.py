@@ -25,7 +25,7 @@ class Hardware(NamedTuple):
 
     item: str
     size: str
-    count: int
+    pieces: int
     use: str
 
 
@@ -117,7 +117,7 @@ class Cutting(NamedTuple):
     name: str
     length: float
     width: float
-    count: int
+    pieces: int
     use: str
 
 

@@ -61,11 +61,7 @@ def _shifted(frame: Frame, by: Vec) -> Frame:
 
 
 def _part(part: Part, movers: dict[Group, Mover]) -> Part:
-    return (
-        part
-        if part.group == "frame"
-        else replace(part, frame=movers[part.group](part.frame))
-    )
+    return part if part.group == "frame" else replace(part, frame=movers[part.group](part.frame))
 
 
 def _bar(bar: Bar, movers: dict[Group, Mover]) -> Bar:
@@ -82,7 +78,9 @@ def _fastener(fastener: Fastener, movers: dict[Group, Mover]) -> Fastener:
         fastener,
         start=end,
         direction=tip.minus(end),
-        solids=tuple(_solid(s, move if s.group == "" else movers[s.group]) for s in fastener.solids),
+        solids=tuple(
+            _solid(s, move if s.group == "" else movers[s.group]) for s in fastener.solids
+        ),
     )
 
 

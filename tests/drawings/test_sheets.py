@@ -76,7 +76,7 @@ def test_workings_spacers_hardware_and_bars_are_the_piece_s(piece, settings):
     assert len(_table(piece, settings, "workings")) == len(piece.workings)
     assert _table(piece, settings, "spacers")[0]["width"] == 14.0
     assert [(r["item"], r["count"]) for r in _table(piece, settings, "hardware")] == [
-        (h.item, h.count) for h in piece.hardware
+        (h.item, h.pieces) for h in piece.hardware
     ]
     assert {r["name"]: r["length"] for r in _table(piece, settings, "bars")} == {
         "prop rod": 480.0, "axle": 680.0,

@@ -87,9 +87,7 @@ def _frame(p: Bench, out: SettingOut) -> Iterator[Conflict]:
 
 def _back(p: Bench, out: SettingOut) -> Iterator[Conflict]:
     if p.arms.use and not p.back.use:
-        yield Conflict(
-            "arms.use", p.arms.use, "false, or back.use = true", "arm rests need a back"
-        )
+        yield Conflict("arms.use", p.arms.use, "false, or back.use = true", "arm rests need a back")
     if p.back.use and p.back.lap > out.under_seat - 20.0:
         yield Conflict(
             "back.lap",

@@ -21,9 +21,7 @@ class Size:
     """Overall size."""
 
     length: float = keys.length(1380.0, least=350, most=3000, does="overall, side to side")
-    depth: float = keys.length(
-        430.0, least=220, most=700, does="front to rear of the leg frames"
-    )
+    depth: float = keys.length(430.0, least=220, most=700, does="front to rear of the leg frames")
     height: float = keys.length(430.0, least=200, most=600, does="ground to the top of the seat")
 
 

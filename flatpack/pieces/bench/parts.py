@@ -209,7 +209,7 @@ def _stretchers(p: Bench, out: SettingOut) -> Iterator[Part]:
 
 
 def stretcher_middle(p: Bench, out: SettingOut, number: int) -> float:
-    """x of a stretcher's middle: in the middle when alone, else in turn behind it and before."""
+    """X of a stretcher's middle: in the middle when alone, else in turn behind it and before."""
     if len(out.frames) == 2:
         return p.size.depth / 2.0
     aside = STAGGER + out.stock.frames.thickness / 2.0

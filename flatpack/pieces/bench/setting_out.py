@@ -56,7 +56,7 @@ class PostLine:
     rake: float
 
     def at(self, z: float) -> float:
-        """x of the middle line at a height."""
+        """X of the middle line at a height."""
         return self.x + (z - self.z) * math.tan(math.radians(self.rake))
 
 

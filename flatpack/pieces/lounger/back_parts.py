@@ -11,7 +11,8 @@ from flatpack.geometry.shapes import filleted, rectangle, round_ended
 from flatpack.model import Bar, Part
 from flatpack.pieces.lounger.frame_parts import slat
 from flatpack.pieces.lounger.parameters import Lounger
-from flatpack.pieces.lounger.prop import PropSetting, block_profile
+from flatpack.pieces.lounger.prop import PropSetting
+from flatpack.pieces.lounger.rack_edge import block_profile
 from flatpack.pieces.lounger.setting_out import BRACE_END, SettingOut
 
 
@@ -114,9 +115,7 @@ def _rack_frame(out: SettingOut, x: float, y: float) -> Frame:
 
 
 def _bars(p: Lounger, out: SettingOut, prop: PropSetting) -> Iterator[Part]:
-    edge = tuple(
-        Segment(_seen(prop, s.start), _seen(prop, s.end), -s.bulge) for s in prop.contour
-    )
+    edge = tuple(Segment(_seen(prop, s.start), _seen(prop, s.end), -s.bulge) for s in prop.contour)
     length, height = prop.end - prop.start, prop.top - prop.bottom
     first, last = edge[0].start, edge[-1].end
     corners = (Point(0.0, 0.0), Point(length, 0.0), first, last)
@@ -181,13 +180,11 @@ def _blocks(p: Lounger, out: SettingOut, prop: PropSetting) -> Iterator[Part]:
     lean, length = min(x for x, _ in profile), profile[-1][0]
     corners = [Point(length - x, y) for x, y in reversed(profile)]
     shape = Outline(
-        tuple(
-            Segment(a, b)
-            for a, b in zip(corners, corners[1:] + corners[:1], strict=True)
-        )
+        tuple(Segment(a, b) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
     )
     shape = shape if shape.area > 0.0 else shape.reversed()
-    assert lean <= 0.0 and math.isfinite(shape.area)
+    assert lean <= 0.0
+    assert math.isfinite(shape.area)
     for number, datum in enumerate(prop.blocks, 1):
         left = Part(
             key=f"block-{number}-left",

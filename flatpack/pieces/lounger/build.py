@@ -11,14 +11,14 @@ from flatpack.parameters import Conflict
 from flatpack.pieces.family import Workings
 from flatpack.pieces.lounger.back_parts import back_parts, rack_parts, rod
 from flatpack.pieces.lounger.conflicts import conflicts as _conflicts
+from flatpack.pieces.lounger.frame_joints import wheel_reach
 from flatpack.pieces.lounger.frame_parts import frame_parts
-from flatpack.pieces.lounger.joints import STEPS, joints, wheel_reach
+from flatpack.pieces.lounger.joints import STEPS, joints
 from flatpack.pieces.lounger.parameters import Lounger
 from flatpack.pieces.lounger.prop import PropSetting, set_prop
 from flatpack.pieces.lounger.setting_out import SettingOut, set_out
 from flatpack.pieces.lounger.stock import stock_for
 from flatpack.profiles import Profiles
-
 
 MOVING_CLEARANCE = 1.0
 """Least gap wanted between parts that pass one another, mm (common practice, no source)."""
@@ -49,7 +49,7 @@ def build(p: Lounger, profiles: Profiles) -> Assembly:
             date=p.date or "",
             parts=parts,
             bars=_bars(p, out, prop),
-            joints=tuple(joints(p, out, prop, parts)),
+            joints=tuple(joints(p, out, prop)),
             steps=STEPS,
             workings=tuple(notes.rows),
             spacers=_spacers(out),

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from itertools import pairwise
 
 from flatpack.mechanism.notches import Kind
 from flatpack.parameters import Conflict, replace
 from flatpack.pieces.family import Workings, mm
 from flatpack.pieces.lounger.parameters import Lounger
-from flatpack.pieces.lounger.prop import block_profile, fold_limit, notch_form, set_prop
+from flatpack.pieces.lounger.prop import fold_limit, set_prop
+from flatpack.pieces.lounger.rack_edge import block_profile, notch_form
 from flatpack.pieces.lounger.setting_out import SettingOut, set_out
 from flatpack.pieces.lounger.stock import Stock
 
@@ -42,7 +44,7 @@ def conflicts(p: Lounger, stock: Stock) -> Iterator[Conflict]:
 
 def _angles(p: Lounger) -> Iterator[Conflict]:
     angles = p.back.angles
-    for before, after in zip(angles, angles[1:], strict=False):
+    for before, after in pairwise(angles):
         if after <= before:
             yield Conflict(
                 "back.angles",
@@ -62,7 +64,7 @@ def _as_made(p: Lounger) -> Iterator[Conflict]:
             f"{len(p.back.angles)} places, one for each of back.angles",
             "not as many notches as angles",
         )
-    elif any(b >= a for a, b in zip(made, made[1:], strict=False)):
+    elif any(b >= a for a, b in pairwise(made)):
         yield Conflict(
             "as_made.notches",
             list(made),

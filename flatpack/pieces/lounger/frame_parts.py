@@ -53,7 +53,7 @@ def _cross_rails(p: Lounger, out: SettingOut) -> Iterator[Part]:
 
 
 def packer_face(out: SettingOut) -> float:
-    """x of the face that carries the hinges' fixed leaves."""
+    """X of the face that carries the hinges' fixed leaves."""
     return out.deck.hinge_x - out.stock.hinge.axis_offset
 
 

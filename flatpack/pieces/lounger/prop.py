@@ -15,21 +15,24 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from flatpack.geometry import Point, Segment, chain
-
+from flatpack.geometry import Point, Segment
 from flatpack.joinery.axis import kept_clear, spread
 from flatpack.joinery.pocket_screws import MARGIN, POCKETS_APART
 from flatpack.mechanism.as_made import AsMade, resolve
-from flatpack.mechanism.notches import Kind, NotchForm, cut, rack_contour, seat_of
+from flatpack.mechanism.notches import NotchForm, seat_of
 from flatpack.mechanism.plan import Plan, Room
 from flatpack.mechanism.prop import Prop, pivot_at
 from flatpack.pieces.family import Workings, mm
 from flatpack.pieces.lounger.parameters import Lounger
+from flatpack.pieces.lounger.rack_edge import (
+    LAND,
+    Levels,
+    bar_edge,
+    block_edge,
+    notch_form,
+    run_of,
+)
 from flatpack.pieces.lounger.setting_out import SettingOut
-from flatpack.profiles import Notch
-
-LAND = 12.0
-"""Flat left before the first notch and on top of a tooth block, mm (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,11 +72,9 @@ def set_prop(p: Lounger, out: SettingOut, notes: Workings) -> PropSetting:
         prop = _solved_for_cut_racks(p, out, prop, form, levels, notes)
         folded = _folded(prop, rest + rod)
     cut_already = bool(p.as_made.notches)
-    seats, datums = (_cut_notches if cut_already else _notches)(
-        p, prop, form, levels.floor, notes
-    )
+    seats, datums = (_cut_notches if cut_already else _notches)(p, prop, form, levels.floor, notes)
     end = min(folded.x + rod + LAND, fold_limit(p, out) + rod + p.arms.clearance - 1.0)
-    start = datums[-1].x - form.base - _run(form) - LAND
+    start = datums[-1].x - form.base - run_of(form) - LAND
     blocks = () if p.rack.kind == "bar" else (*datums, Point(start, levels.floor))
     return PropSetting(
         prop=prop,
@@ -82,9 +83,9 @@ def set_prop(p: Lounger, out: SettingOut, notes: Workings) -> PropSetting:
         seats=seats,
         datums=datums,
         blocks=blocks,
-        contour=_block_edge(form, blocks, end)
+        contour=block_edge(form, blocks, end)
         if blocks
-        else _bar_edge(form, datums, levels, start, end),
+        else bar_edge(form, datums, levels, start, end),
         floor=levels.floor,
         top=levels.top,
         bottom=levels.bottom,
@@ -93,30 +94,7 @@ def set_prop(p: Lounger, out: SettingOut, notes: Workings) -> PropSetting:
     )
 
 
-def notch_form(notch: Notch, rod: float) -> NotchForm:
-    """A notch profile's shares and slopes made into sizes for a rod of this diameter."""
-    kind = Kind(notch.shape.replace("-", "_"))
-    return NotchForm(
-        kind=kind,
-        depth=notch.depth * rod,
-        base=(rod + notch.clearance) if kind is Kind.SQUARE else notch.floor * rod,
-        ramp=notch.ramp,
-        undercut=notch.stop - 90.0,
-        near=90.0 - notch.ramp,
-        far=90.0 - notch.stop,
-        radius=(rod + notch.clearance) / 2.0,
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class _Levels:
-    top: float
-    floor: float
-    bottom: float
-    pivot: float
-
-
-def _levels(p: Lounger, out: SettingOut, form: NotchForm, notes: Workings) -> _Levels:
+def _levels(p: Lounger, out: SettingOut, form: NotchForm, notes: Workings) -> Levels:
     depth, brace, rod = out.deck.axis_depth, out.widths.brace, out.stock.rod.diameter
     under = brace + p.arms.clearance + rod
     top = depth - under
@@ -137,7 +115,7 @@ def _levels(p: Lounger, out: SettingOut, form: NotchForm, notes: Workings) -> _L
         below,
         f"half of the {mm(brace)} brace" if p.as_made.pivot_below is None else "as made",
     )
-    return _Levels(top, floor, floor - p.rack.web, depth - below)
+    return Levels(top, floor, floor - p.rack.web, depth - below)
 
 
 def fold_limit(p: Lounger, out: SettingOut) -> float:
@@ -147,7 +125,7 @@ def fold_limit(p: Lounger, out: SettingOut) -> float:
     return min(rod, p.back.length - rail - room - out.widths.arm / 2.0)
 
 
-def _arm(p: Lounger, out: SettingOut, levels: _Levels, form: NotchForm, notes: Workings) -> Prop:
+def _arm(p: Lounger, out: SettingOut, levels: Levels, form: NotchForm, notes: Workings) -> Prop:
     limit, rod = fold_limit(p, out), out.stock.rod.diameter
     seat = levels.floor + seat_of(form, rod / 2.0)[0].y
     rest = (levels.top if p.rack.kind == "bar" else levels.floor) + rod / 2.0
@@ -240,9 +218,7 @@ def _notches(
         centre = Point(pivot.x + run, floor + spot.y)
         share = prop.arm / reach
         seats.append(
-            Point(
-                pivot.x + (centre.x - pivot.x) * share, pivot.y + (centre.y - pivot.y) * share
-            )
+            Point(pivot.x + (centre.x - pivot.x) * share, pivot.y + (centre.y - pivot.y) * share)
         )
         datums.append(Point(centre.x - spot.x, floor))
         notes.add(
@@ -255,7 +231,7 @@ def _notches(
 
 
 def _solved_for_cut_racks(
-    p: Lounger, out: SettingOut, prop: Prop, form: NotchForm, levels: _Levels, notes: Workings
+    p: Lounger, out: SettingOut, prop: Prop, form: NotchForm, levels: Levels, notes: Workings
 ) -> Prop:
     """The arm, or else the pivot, that brings racks cut already closest to the wanted angles."""
     spot = seat_of(form, prop.rod / 2.0)[0]
@@ -291,35 +267,3 @@ def _cut_notches(
         notes.add(f"Notch {number}, rod's centre from the hinge axis", x, "as made")
     seats = tuple(Point(x, floor + spot.y) for x in p.as_made.notches)
     return seats, tuple(Point(s.x - spot.x, floor) for s in seats)
-
-
-def _run(form: NotchForm) -> float:
-    """Length of a notch beyond its floor towards the hinge: the ramp's, or the rim's."""
-    if form.kind is Kind.RAMP:
-        return form.depth / math.tan(math.radians(form.ramp))
-    if form.kind is Kind.VEE:
-        return form.depth * math.tan(math.radians(form.near))
-    return form.radius if form.kind is Kind.HALF_ROUND else 0.0
-
-
-def _bar_edge(
-    form: NotchForm, datums: tuple[Point, ...], levels: _Levels, start: float, end: float
-) -> tuple[Segment, ...]:
-    notches = [cut(form, d) for d in reversed(datums)]
-    made = rack_contour(notches, Point(start, levels.top), Point(end, levels.top))
-    return made if isinstance(made, tuple) and isinstance(made[0], Segment) else ()
-
-
-def _block_edge(form: NotchForm, blocks: tuple[Point, ...], end: float) -> tuple[Segment, ...]:
-    floor = blocks[0].y
-    corners = [
-        (d.x + x, floor + y, 0.0) for d in reversed(blocks) for x, y in block_profile(form)
-    ]
-    return chain([*corners, (end, floor, 0.0)])
-
-
-def block_profile(form: NotchForm) -> tuple[tuple[float, float], ...]:
-    """A tooth block's upper edge from its foot: stop face, land, ramp down on the far side."""
-    lean = form.depth * math.tan(math.radians(form.undercut))
-    run = form.depth / math.tan(math.radians(form.ramp))
-    return ((0.0, 0.0), (-lean, form.depth), (LAND, form.depth), (LAND + run, 0.0))

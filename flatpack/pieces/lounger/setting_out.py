@@ -1,12 +1,12 @@
-"""Setting out a lounger: every number that follows from the keys, with the sum that gave it.
+r"""Setting out a lounger: every number that follows from the keys, with the sum that gave it.
 
 Side view, foot end left; x along, z up.  The hinge axis lies under the gap between deck and back.
 
       |<--------- deck --------->|g|<------------ back ------------->|
       =============================o==================================   slats
       |  rail                      |      pivot P                    |
-      |                            |        \\  arm                   |   rail
-      |                                 rack \\__D  rod              |
+      |                            |        \  arm                   |   rail
+      |                                 rack \__D  rod              |
       | leg                                                    leg / wheel
 
 Lanes across the width, outside in: rail, rack, clearance, bolt head, arm, washer, brace, washer,
@@ -15,48 +15,16 @@ lock nut with the bolt's tail.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
-from flatpack.joinery.pocket_screws import BIT_LENGTH, CHUCK
-from flatpack.mechanism.hinge_joint import HingeJoint, largest_angle
-from flatpack.pieces.family import (
-    Workings,
-    even_gap,
-    mm,
-    slat_count,
-    sold_width,
-    wide_enough,
-)
+from flatpack.pieces.family import Workings, even_gap, mm, slat_count
+from flatpack.pieces.lounger.at_hinge import hinge_joint
 from flatpack.pieces.lounger.parameters import Lounger
 from flatpack.pieces.lounger.stock import Stock
-from flatpack.profiles import Board, PocketJig
+from flatpack.pieces.lounger.widths import Widths, widths_for
 
 BRACE_END = 5.0
-"""From a brace's ends to the rails there, mm, so that it swings free (common practice, no source)."""
-
-
-POCKET_WALL = 6.0
-"""Wood wanted past the far end of a pocket, mm (common practice, no source)."""
-ARM_ROOM = 4.0
-"""From an arm's round end to the slats above it, mm (common practice, no source)."""
-BOLT_ROOM = 8.6
-"""Depth that two leg bolts take below the pockets, in their diameters: 3 d to the edge, 5 d apart
-along the leg's grain (Eurocode 5 table 8.4, a4,c and a1), half a hole."""
-SWING_ROOM = 1.0
-"""Clearance wanted between the slats as they swing at the hinge, mm (common practice)."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Widths:
-    """Widths of the parts as cut or as sold, mm."""
-
-    rail: float
-    leg: float
-    slat: float
-    brace: float
-    arm: float
-    cross: float
+"""From a brace's ends to the rails there, mm, to swing free (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,7 +76,7 @@ class SettingOut:
 
 def set_out(p: Lounger, stock: Stock, notes: Workings) -> SettingOut:
     """Derived dimensions of a lounger."""
-    widths = _widths(p, stock, notes)
+    widths = widths_for(p, stock, notes)
     heights = _heights(p, stock, widths, notes)
     return SettingOut(
         stock=stock,
@@ -116,108 +84,6 @@ def set_out(p: Lounger, stock: Stock, notes: Workings) -> SettingOut:
         heights=heights,
         lanes=_lanes(p, stock, notes),
         deck=_deck(p, stock, widths, notes),
-    )
-
-
-def hinge_joint(p: Lounger, slat: float, depth: float, notes: Workings) -> tuple[float, float]:
-    """The axis's distance from the first back slat, and the gap at the hinge, mm.
-
-    Swinging by a about an axis `depth` below it, the slat's lower arris dips under the rails'
-    tops unless it stands depth tan(a / 2) off the axis.  The gap is the least whole mm at which
-    the slats' upper arrises still clear one another.  (Plane geometry; see mechanism/hinge_joint.)
-    """
-    top = max(p.back.angles) + p.hinge.spare
-    least = depth * math.tan(math.radians(top) / 2.0) + SWING_ROOM
-    off = p.hinge.axis_from_back
-    off = notes.add(
-        "Hinge axis from the first back slat",
-        math.ceil(2.0 * least) / 2.0 if off is None else off,
-        f"{mm(depth)} x tan({mm(top)}° / 2) + {mm(SWING_ROOM)} clearance = {least:.1f}, so that "
-        "the slat's lower arris clears the rails"
-        if off is None
-        else "as asked",
-    )
-    if p.hinge.gap is not None:
-        return off, notes.add("Gap at the hinge", p.hinge.gap, "as asked")
-    deep, turn = slat + depth, math.radians(top)
-    gap = float(math.ceil(deep * math.sin(turn) - off * math.cos(turn) + off))
-    while largest_angle(_joint(gap - SWING_ROOM, slat, depth, off)) < top:
-        gap += 1.0
-    return off, notes.add(
-        "Gap at the hinge",
-        gap,
-        f"least whole mm with {mm(SWING_ROOM)} clearance at {mm(top)}° "
-        f"({mm(max(p.back.angles))}° highest stop + {mm(p.hinge.spare)}° spare): "
-        f"{mm(slat)} slat + {mm(depth)} to the axis = {mm(deep)} deep",
-    )
-
-
-def _joint(gap: float, slat: float, depth: float, off: float) -> HingeJoint:
-    return HingeJoint(
-        gap=gap, thickness=slat, axis_depth=depth, axis_from_fixed=max(gap - off, 0.0)
-    )
-
-
-def _widths(p: Lounger, stock: Stock, notes: Workings) -> Widths:
-    brace = _brace_width(p, stock, notes)
-    rail = _rail_width(p, stock, brace, notes)
-    return Widths(
-        rail=rail,
-        cross=_cross_width(stock, rail, notes),
-        leg=sold_width(stock.frame, p.frame.leg_width),
-        slat=sold_width(stock.slats, p.slats.width),
-        brace=brace,
-        arm=p.arms.width,
-    )
-
-
-def pocket_reach(board: Board, jig: PocketJig) -> float:
-    """How far from a board's edge the pockets along it reach on the face, mm (plane geometry)."""
-    slope = math.radians(jig.angle)
-    return board.thickness / 2.0 / math.tan(slope) + jig.drill / 2.0 / math.sin(slope)
-
-
-def _brace_width(p: Lounger, stock: Stock, notes: Workings) -> float:
-    if p.back.brace_width is not None:
-        return sold_width(stock.moving, p.back.brace_width)
-    reach = pocket_reach(stock.moving, stock.jig)
-    least = max(reach + POCKET_WALL, p.arms.width + 2.0 * ARM_ROOM, 6.0 * stock.bolt.diameter)
-    return notes.add(
-        "Brace width",
-        wide_enough(stock.moving, least),
-        f"at least {least:.1f}: pockets reach {reach:.1f} + {mm(POCKET_WALL)} of wood, or the "
-        f"{mm(p.arms.width)} arm + 2 x {mm(ARM_ROOM)}, or 3 bolt diameters each side",
-    )
-
-
-def _cross_width(stock: Stock, rail: float, notes: Workings) -> float:
-    """End rails and hinge rail: no deeper than a driver bit reaches past, for the slat beside."""
-    slope = math.radians(stock.jig.angle)
-    bit = stock.jig.shoulder(stock.frame.thickness) + BIT_LENGTH
-    most = bit * math.cos(slope) - CHUCK[0] * math.sin(slope)
-    if rail <= most:
-        return rail
-    sold = [w for w in stock.frame.widths if w <= most] if stock.frame.kind == "planed" else []
-    return notes.add(
-        "End rail width",
-        max(sold, default=float(math.floor(most))),
-        f"no more than {most:.1f}, so that the chuck behind a {mm(BIT_LENGTH)} bit passes below it",
-    )
-
-
-def _rail_width(p: Lounger, stock: Stock, brace: float, notes: Workings) -> float:
-    if p.frame.rail_width is not None:
-        return sold_width(stock.frame, p.frame.rail_width)
-    rod = stock.rod.diameter
-    notch = stock.notch.depth * rod
-    rack = brace + p.arms.clearance + rod + notch + p.rack.web
-    bolts = pocket_reach(stock.frame, stock.jig) + BOLT_ROOM * stock.bolt.diameter + POCKET_WALL
-    return notes.add(
-        "Rail width",
-        wide_enough(stock.frame, max(rack, bolts)),
-        f"at least {rack:.1f} for the rack: {mm(brace)} brace + {mm(p.arms.clearance)} clearance + "
-        f"{mm(rod)} rod + {mm(notch)} notch + {mm(p.rack.web)} web; "
-        f"{bolts:.1f} for pockets and leg bolts",
     )
 
 
