@@ -38,12 +38,12 @@ class Page:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Booklet:
-    """Drawings to print at full size, a page each; their bounds are stretched to `size`, mm."""
+    """Drawings to print at full size, a page each; bounds are stretched to the page's size, mm."""
 
     name: str
     title: str
     pages: tuple[Drawing, ...]
-    size: tuple[float, float]
+    sizes: tuple[tuple[float, float], ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -36,6 +36,11 @@ def printed_wrong(side: str) -> str:
     return f"the ruler along the {side} side can't have measured this: no printer is so far off"
 
 
+def no_room(window: str, paper: str) -> str:
+    """A window that can't be put on the paper, not even in tiles."""
+    return f"a window of {window} can't be put on {paper} with its words and hole table"
+
+
 def in_tiles(sheets: int, paper: str) -> str:
     """A window larger than the page."""
     return f"a window takes {sheets} sheets of {paper}, joined by their register marks"
@@ -70,9 +75,7 @@ def sheet_of(number: int, count: int, size: str) -> str:
 ACTUAL_SIZE = (
     "Print at actual size (100 %), never fitted to the page; lay a steel tape on both rulers."
 )
-TAPE_GOVERNS = (
-    "The tape governs: check every mark from the datum, as paper stretches. Lengths in mm."
-)
+TAPE_GOVERNS = "The tape governs: check every mark from the datum; paper stretches. Lengths in mm."
 
 
 def ruler(length: str) -> str:
@@ -102,10 +105,7 @@ def lay_on(face: str, datum_left: bool) -> str:
     return f"Lay on the {FACES[face].upper()}, datum edge below, datum end to the {end}."
 
 
-LINE_UP = (
-    "Line up each window with the datum edge and with the end it names, or its tape line, "
-    "squared across the board. Bold frames on the map show the windows."
-)
+LINE_UP = "Line up the datum edge, and the end or the tape line that each window names."
 
 
 def stretch(number: int, count: int, low: str, high: str) -> str:

@@ -39,7 +39,11 @@ def _cut(shape: Shape, box: Box) -> Iterator[Shape]:
         at = shape.centre if isinstance(shape, Cross) else shape.at
         if within(at, box):
             yield shape
-    elif isinstance(shape, Dimension) or _lies_in(box_of(shape), box):
+        return
+    own = box_of(shape)
+    if own[2] < box[0] or own[0] > box[2] or own[3] < box[1] or own[1] > box[3]:
+        return
+    if isinstance(shape, Dimension) or _lies_in(own, box):
         yield shape
     elif isinstance(shape, Ellipse):
         yield from _ellipse(shape, box)

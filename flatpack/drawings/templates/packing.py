@@ -54,30 +54,31 @@ class _Page:
         return x, shelf.top - size[1]
 
 
-def packed(
-    sizes: Sequence[tuple[float, float]], room: tuple[float, float]
-) -> tuple[Put, ...] | None:
-    """Where each panel goes, page by page in the order of the panels; None if one fits no page."""
+def packed(sizes: Sequence[tuple[float, float]], room: tuple[float, float]) -> tuple[Put, ...]:
+    """Where each panel goes, page by page in the order of the panels.
+
+    Raises:
+        ValueError: a panel is larger than the room (a bug: `panels` cuts them to fit).
+    """
     pages: list[_Page] = []
     puts: list[Put] = []
     for number in sorted(range(len(sizes)), key=lambda i: (-sizes[i][1], i)):
-        put = _first(pages, sizes[number], room, number)
-        if put is None:
-            return None
-        puts.append(put)
+        puts.append(_first(pages, sizes[number], room, number))
     return _in_order(puts)
 
 
 def _first(
     pages: list[_Page], size: tuple[float, float], room: tuple[float, float], number: int
-) -> Put | None:
+) -> Put:
     for index, page in enumerate(pages):
         x, y = page.place(size, room)
         if x >= 0.0:
             return Put(number, index, x, y)
     pages.append(_Page())
     x, y = pages[-1].place(size, room)
-    return None if x < 0.0 else Put(number, len(pages) - 1, x, y)
+    if x < 0.0:
+        raise ValueError(f"a panel of {size} doesn't fit a page of {room}")
+    return Put(number, len(pages) - 1, x, y)
 
 
 def _in_order(puts: list[Put]) -> tuple[Put, ...]:

@@ -20,12 +20,13 @@ from typing import NamedTuple
 from flatpack.drawings.figures import mm
 from flatpack.drawings.holes import depth_of, size_of
 from flatpack.drawings.marks import PartGroup
-from flatpack.drawings.part_view import hidden_count
 from flatpack.drawings.ruled import ruled_table
 from flatpack.drawings.shapes import Closed, Stroke
+from flatpack.drawings.templates.packing import GAP
+from flatpack.drawings.templates.panel_words import texts
 from flatpack.drawings.templates.part_map import MAP_HEIGHT, part_map
 from flatpack.drawings.templates.tiles import Tile
-from flatpack.drawings.templates.view import ABOVE, BELOW, cell_width, marks_below, view
+from flatpack.drawings.templates.view import ABOVE, below_room, cell_width, marks_below, view, whole
 from flatpack.drawings.templates.windows import Window
 from flatpack.drawings.templates.wrapping import block, block_height
 from flatpack.geometry import Point
@@ -39,8 +40,9 @@ LEAST = 84.0
 INSET = 2.0
 _ROW = 5.0
 _BETWEEN = 2.0
-
-Texts = list[tuple[str, float, bool]]
+_COLUMNS = (8.0, 15.0, 13.0, 27.0)
+_MAP_BESIDE = 62.0
+"""Width of the map where it stands beside the words, mm."""
 
 
 class Shown(NamedTuple):
@@ -53,7 +55,27 @@ class Shown(NamedTuple):
     def size(self) -> tuple[float, float]:
         """Room that the stretch takes with its distances, mm."""
         box = self.tile.box
-        return cell_width(box), ABOVE + box[3] - box[1] + BELOW
+        return cell_width(box), ABOVE + box[3] - box[1] + below_room(self.window, box)
+
+
+class _Plan(NamedTuple):
+    """Sizes of a panel: words' width and height, height of the lines, where the table starts.
+
+    `beside` is how far right of the inset the table stands; None: below the lines.
+    """
+
+    width: float
+    said: float
+    head: float
+    lines: list[list[Shown]]
+    table: float
+    beside: float | None
+
+    @property
+    def height(self) -> float:
+        drawn = sum(map(_height, self.lines))
+        body = drawn + self.table if self.beside is None else max(drawn, self.table + ABOVE)
+        return self.head + body + 2.0 * INSET
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,64 +101,64 @@ class Panel:
     @property
     def size(self) -> tuple[float, float]:
         """Width and height on the page, mm."""
-        lines = self.lines()
-        width = max(LEAST, *(_width(line) + 2.0 * INSET for line in lines))
-        rows = table_rows(self)
-        table = _ROW * (1 + len(rows)) if rows else 0.0
-        said = block_height(self.texts(), width - 2.0 * INSET)
-        return width, said + MAP_HEIGHT + sum(map(_height, lines)) + table + 2.0 * INSET
-
-    def lines(self) -> list[list[Shown]]:
-        """The stretches side by side, in as many lines as the width asks for."""
-        found: list[list[Shown]] = []
-        for one in self.shown:
-            if found and _width([*found[-1], one]) <= self.most - 2.0 * INSET:
-                found[-1].append(one)
-            else:
-                found.append([one])
-        return found
-
-    def texts(self) -> Texts:
-        """Words above the drawing: (text, height, bold)."""
-        part, window = self.window.part, self.window
-        heading = words.marks_heading(
-            [g.mark for g in self.groups], part.name, [g.part.hand for g in self.groups]
-        )
-        return [(heading, 3.5, True), (words.lay_on(window.face, window.left), 2.5, True),
-                *((line, 2.5, False) for line in self._sentences())]  # fmt: skip
-
-    def _sentences(self) -> Iterator[str]:
-        window, tile = self.window, self.shown[0].tile
-        yield words.LINE_UP
-        if tile.count > 1:
-            yield words.tile(*tile.place)
-        yield words.other_hand(", ".join(self.others)) if self.others else words.NOT_HANDED
-        hidden = hidden_count(window.part, window.face)
-        if not window.first:
-            yield words.SECOND_FACE
-        elif hidden:
-            yield words.under_here(hidden, "back" if window.face == "show" else "show")
-        count = sum(g.count for g in self.groups)
-        yield words.stock(count, mm(window.part.thickness), self.piece, self.code)
+        plan = _plan(self)
+        return plan.width, plan.height
 
     def strokes(self, x: float, y: float) -> Iterator[Stroke]:
         """The panel with its lower left at x, y of the page."""
-        width, height = self.size
-        room, left = width - 2.0 * INSET, x + INSET
-        yield Stroke("thin-line", Closed(rectangle(width, height, x, y)))
-        top = y + height - INSET
-        yield from block(self.texts(), Point(left, top), room)
-        top -= block_height(self.texts(), room)
-        yield from part_map(self.window, [s.tile.box for s in self.shown], Point(left, top), room)
-        top -= MAP_HEIGHT
-        for line in self.lines():
-            at = left + (room - _width(line)) / 2.0
-            for one in line:
-                yield from view(one.window, one.tile, Point(at, top))
-                at += one.size[0] + _BETWEEN
-            top -= _height(line)
-        if rows := table_rows(self):
-            yield from ruled_table(words.TABLE, rows, _columns(room), Point(left, top))
+        plan = _plan(self)
+        left, top, room = x + INSET, y + plan.height - INSET, plan.width - 2.0 * INSET
+        yield Stroke("thin-line", Closed(rectangle(plan.width, plan.height, x, y)))
+        yield from block(texts(self), Point(left, top), plan.said)
+        beside = plan.said < room
+        at = Point(left + plan.said, top) if beside else Point(left, top - plan.head + MAP_HEIGHT)
+        boxes = [s.tile.box for s in self.shown]
+        yield from part_map(self.window, boxes, at, room - plan.said if beside else room)
+        yield from _drawn(self, plan, Point(left, top - plan.head), room)
+
+
+def _drawn(panel: Panel, plan: _Plan, corner: Point, room: float) -> Iterator[Stroke]:
+    """The stretches line by line, and the table."""
+    face, top = whole(panel.window), corner.y
+    for line in plan.lines:
+        spare = 0.0 if plan.beside is not None else (room - _width(line)) / 2.0
+        at = corner.x + spare
+        for one in line:
+            yield from view(one.window, one.tile, Point(at, top), face)
+            at += one.size[0] + _BETWEEN
+        top -= _height(line)
+    if rows := table_rows(panel):
+        x = plan.beside or 0.0
+        place = Point(corner.x + x, top if plan.beside is None else corner.y - ABOVE)
+        columns = (*_COLUMNS, room - x - sum(_COLUMNS))
+        yield from ruled_table(words.TABLE, rows, columns, place)
+
+
+def _plan(panel: Panel) -> _Plan:
+    lines = _lines(panel)
+    widest = max(map(_width, lines))
+    width = max(LEAST, widest + 2.0 * INSET)
+    if width > (panel.most - GAP) / 2.0:  # none fits beside it: it may have the whole width
+        width = panel.most
+    room = width - 2.0 * INSET
+    said = room - _MAP_BESIDE if room >= 2.0 * _MAP_BESIDE else room
+    high = block_height(texts(panel), said)
+    head = max(high, MAP_HEIGHT) if said < room else high + MAP_HEIGHT
+    rows = table_rows(panel)
+    table = _ROW * (1 + len(rows)) if rows else 0.0
+    beside = widest + 4.0 if room - widest - 4.0 > sum(_COLUMNS) + 4.0 else None
+    return _Plan(width, said, head, lines, table, beside)
+
+
+def _lines(panel: Panel) -> list[list[Shown]]:
+    """The stretches side by side, in as many lines as the width asks for."""
+    found: list[list[Shown]] = []
+    for one in panel.shown:
+        if found and _width([*found[-1], one]) <= panel.most - 2.0 * INSET:
+            found[-1].append(one)
+        else:
+            found.append([one])
+    return found
 
 
 def _width(line: Sequence[Shown]) -> float:
@@ -145,11 +167,6 @@ def _width(line: Sequence[Shown]) -> float:
 
 def _height(line: Sequence[Shown]) -> float:
     return max(one.size[1] for one in line)
-
-
-def _columns(width: float) -> tuple[float, ...]:
-    fixed = (8.0, 15.0, 13.0, 27.0)
-    return (*fixed, width - sum(fixed))
 
 
 def table_rows(panel: Panel) -> Sequence[tuple[str, ...]]:

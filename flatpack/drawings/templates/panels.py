@@ -1,4 +1,4 @@
-"""All windows of a piece as panels: a face's windows together, alike parts once, large ones tiled."""
+"""All windows of a piece as panels: a face's together, like parts once, large ones tiled."""
 
 from __future__ import annotations
 
@@ -13,24 +13,20 @@ from flatpack.drawings.figures import mm
 from flatpack.drawings.marks import PartGroup
 from flatpack.drawings.templates.panel import INSET, Panel, Shown, table_rows
 from flatpack.drawings.templates.tiles import OVERLAP, Tile, steps, tiles
-from flatpack.drawings.templates.view import LEFT, RIGHT, view
+from flatpack.drawings.templates.view import LEFT, RIGHT
 from flatpack.drawings.templates.windows import Window, windows
-from flatpack.geometry import Point
 
 Room = tuple[float, float]
 
 
 def panels(
     found: tuple[PartGroup, ...], piece: str, code: str, room: Room
-) -> tuple[Panel, ...] | None:
-    """Panels that fit a content of that width and height; None when one can't be made to fit."""
-    made: list[Panel] = []
-    for same in _alike(found, piece, code, room):
-        cut = _fitting(same, room)
-        if cut is None:
-            return None
-        made += cut
-    return tuple(made)
+) -> tuple[tuple[Panel, ...] | None, ...]:
+    """Panels of each worked face that fit a content of that width and height.
+
+    None stands for a face of which a window can't be made to fit, not even in tiles.
+    """
+    return tuple(_fitting(same, room) for same in _alike(found, piece, code, room))
 
 
 def _alike(found: tuple[PartGroup, ...], piece: str, code: str, room: Room) -> Iterable[Panel]:
@@ -53,8 +49,10 @@ def _look(panel: Panel) -> Hashable:
     window = panel.window
     part = window.part
     facts = (part.name, window.face, window.first, window.left, part.length, part.thickness)
-    strokes = [view(one.window, one.tile, Point(0.0, 0.0)) for one in panel.shown]
-    return (*facts, tuple(table_rows(panel)), repr(strokes))
+    edges = tuple(tuple(round(v, 3) for v in (*s.start, s.bulge)) for s in part.outline)
+    holes = frozenset(f.key() for f in part.features)
+    boxes = tuple(one.tile.box for one in panel.shown)
+    return (*facts, tuple(table_rows(panel)), edges, holes, boxes, part.openings)
 
 
 def _others(group: PartGroup, found: tuple[PartGroup, ...]) -> tuple[str, ...]:
@@ -70,7 +68,7 @@ def _others(group: PartGroup, found: tuple[PartGroup, ...]) -> tuple[str, ...]:
     )  # fmt: skip
 
 
-def _fitting(panel: Panel, room: Room) -> list[Panel] | None:
+def _fitting(panel: Panel, room: Room) -> tuple[Panel, ...] | None:
     """The panel split into as few as fit the page; a window too large by itself is tiled."""
     made: list[Panel] = []
     pending: tuple[Shown, ...] = ()
@@ -87,7 +85,7 @@ def _fitting(panel: Panel, room: Room) -> list[Panel] | None:
                 return None
             made += tiled
             pending = ()
-    return [*made, replace(panel, shown=pending)] if pending else made
+    return (*made, replace(panel, shown=pending)) if pending else tuple(made)
 
 
 def _tiled(panel: Panel, window: Window, room: Room) -> list[Panel] | None:
@@ -126,4 +124,4 @@ def reach(box: Box) -> str:
 
 def tiled(every: Iterable[Panel]) -> Iterator[Panel]:
     """The first tile of each window that takes several sheets."""
-    return (p for p in every if p.shown[0].tile.count > 1 and p.shown[0].tile.place[::2] == (1, 1))
+    return (p for p in every if p.shown[0].tile.sheets > 1 and p.shown[0].tile.place[::2] == (1, 1))

@@ -116,13 +116,12 @@ def label_strokes(
     top, room = y + height - _INSET, width - 2.0 * _INSET
     yield Stroke("text", Text(Point(x + _INSET, top), label.mark, 7.0, up="top", bold=True))
     taken = text_width(label.mark, 7.0) * BOLDER + 2.0
+    narrow = (room - taken) / BOLDER
     right = Point(x + _INSET + taken, top)
-    beside = (*wrapped(label.heading, (room - taken) / BOLDER, 2.5)[:2], label.size)
+    beside = (*wrapped(label.heading, narrow, 2.5)[:2], label.size)
     for i, line in enumerate(beside):
         at = Point(right.x, right.y - i * 3.6)
-        yield Stroke(
-            "text", Text(at, fitted(line, (room - taken) / BOLDER, 2.5), 2.5, up="top", bold=True)
-        )
+        yield Stroke("text", Text(at, fitted(line, narrow, 2.5), 2.5, up="top", bold=True))
     below = top - 11.5
     for line in [part for whole in label.lines for part in wrapped(whole, room, 1.8)][:6]:
         yield Stroke("text", Text(Point(x + _INSET, below), line, 1.8, up="top"))

@@ -12,9 +12,9 @@ from flatpack.geometry.outline import Outline
 from flatpack.geometry.shapes import rectangle
 from flatpack.wording import english_templates as words
 
-MAP_HEIGHT = 13.0
-_MOST = 9.0
-_GRAIN = 30.0
+MAP_HEIGHT = 12.0
+_MOST = 8.0
+_GRAIN = 24.0
 
 
 def part_map(window: Window, boxes: Iterable[Box], corner: Point, width: float) -> Iterator[Stroke]:

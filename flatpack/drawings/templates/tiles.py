@@ -37,7 +37,7 @@ class Tile(NamedTuple):
     marks: tuple[Mark, ...] = ()
 
     @property
-    def count(self) -> int:
+    def sheets(self) -> int:
         """Tiles of the window."""
         return self.rows * self.columns
 

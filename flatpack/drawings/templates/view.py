@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from flatpack.drawings.boxes import Box
-from flatpack.drawings.faces import seen_on
 from flatpack.drawings.figures import mm
 from flatpack.drawings.holes import Spot, short, size_of
 from flatpack.drawings.labels import Wanted, labelled
@@ -18,12 +17,14 @@ from flatpack.drawings.templates.ordinates import below, beside
 from flatpack.drawings.templates.tiles import Mark, Tile
 from flatpack.drawings.templates.windows import Window, corners, tape_line
 from flatpack.drawings.templates.wrapping import BOLDER
+from flatpack.drawings.turned import Seen
 from flatpack.geometry import Outline, Point
 from flatpack.wording import english_templates as words
 
-LEFT, RIGHT, ABOVE, BELOW = 17.0, 5.0, 9.5, 21.0
+LEFT, RIGHT, ABOVE = 18.0, 5.0, 9.0
 """Room about the drawn stretch for its distances and words, mm."""
 _LEAST = 44.0
+_DROP = 5.0
 _SMALL = 1.8
 _OFF = 1.5
 """Distance of the datum lines from the outline, mm."""
@@ -34,16 +35,33 @@ def cell_width(box: Box) -> float:
     return max(LEFT + box[2] - box[0] + RIGHT, _LEAST)
 
 
-def view(window: Window, tile: Tile, top_left: Point) -> tuple[Stroke, ...]:
-    """Strokes of a tile of a window, its cell's upper left at `top_left` of the page."""
+def below_room(window: Window, box: Box) -> float:
+    """Room under a stretch for its distances, which stand upright, mm."""
+    farthest = max(window.from_datum(box[0]), window.from_datum(box[2]))
+    own = 4.0 if box[1] > 0.0 else 0.0
+    return _OFF + 0.8 + _DROP + text_width(f"{int(farthest)}.0", 2.5) + 2.0 + own
+
+
+def whole(window: Window) -> tuple[Stroke, ...]:
+    """The window's face of the whole part as seen, lower left at 0, 0."""
+    make = worked if window.first else second_face
+    return make(window.part, window.face, window.seen)
+
+
+def view(
+    window: Window, tile: Tile, top_left: Point, face: tuple[Stroke, ...]
+) -> tuple[Stroke, ...]:
+    """Strokes of a tile of a window, its cell's upper left at `top_left` of the page.
+
+    `face` is what `whole` draws, so that all windows of a face share it.
+    """
     box = tile.box
     spare = (cell_width(box) - LEFT - RIGHT - (box[2] - box[0])) / 2.0
     corner = Point(top_left.x + LEFT + spare, top_left.y - ABOVE - (box[3] - box[1]))
-    seen = seen_on(window.part, window.face, corner.x - box[0], corner.y - box[1])
     page = (corner.x, corner.y, corner.x + box[2] - box[0], corner.y + box[3] - box[1])
-    make = worked if window.first else second_face
-    shown = clipped(make(window.part, window.face, seen), page)
-    outline = seen.outline(window.part.outline)
+    moved = Seen(False, corner.x - box[0], corner.y - box[1])
+    shown = tuple(Stroke(s.layer, moved.shape(s.shape)) for s in clipped(face, box))
+    outline = moved.outline(window.seen.outline(window.part.outline))
     around = (
         *breaks(outline, page, window, box),
         *_datum_lines(window, box, page),
@@ -70,11 +88,11 @@ def _datum_lines(window: Window, box: Box, page: Box) -> Iterator[Stroke]:
     x0, y0, x1, y1 = page
     if box[1] <= 0.0:
         yield Stroke("datum-edge", Line(Point(x0, y0 - _OFF), Point(x1, y0 - _OFF)))
-        at = Point(x0 - 2.0, y0 - _OFF)
+        at = Point(x0 - 1.0, y0 - _OFF)
         yield Stroke("text", Text(at, words.DATUM_EDGE, _SMALL, 0.0, "right", "middle", True))
     else:
         said = words.edge_away(mm(box[1]))
-        yield Stroke("text", Text(Point(x0, y0 - BELOW + 1.0), said, _SMALL))
+        yield Stroke("text", Text(Point(x0, y0 - below_room(window, box) + 1.0), said, _SMALL))
     for there, x, side in (
         (box[0] <= 0.0, x0, -1.0),
         (box[2] >= window.part.length, x1, 1.0),
@@ -162,7 +180,7 @@ def _distances(window: Window, box: Box, page: Box) -> tuple[Stroke, ...]:
     level = [(x + dx, window.from_datum(x)) for x in sorted(_distinct(xs))]
     upright = [(y + dy, y) for y in sorted(_distinct(ys)) if y > 0.05]
     return (
-        *below(level, page[1] - _OFF - 0.8),
+        *below(level, page[1] - _OFF - 0.8, _DROP),
         *beside(upright, page[0] - _OFF - 0.8),
     )
 

@@ -1,0 +1,179 @@
+"""Content of the pages, to be drawn once it is known which way the paper lies best."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
+from typing import NamedTuple
+
+from flatpack.drawings.marks import PartGroup, bar_groups
+from flatpack.drawings.shapes import Stroke
+from flatpack.drawings.templates.packing import GAP, packed
+from flatpack.drawings.templates.panel import Panel
+from flatpack.drawings.templates.panels import panels
+from flatpack.drawings.templates.paper import ROLL_LONGEST, Paper
+from flatpack.drawings.templates.part_labels import grid, label_strokes, labels
+from flatpack.drawings.templates.setup import Area, PrintSettings, Stretch, page_area
+from flatpack.drawings.templates.stick_marks import sticks
+from flatpack.drawings.templates.stick_rows import row_height, row_strokes, rows
+from flatpack.drawings.templates.wrapping import block
+from flatpack.geometry import Point
+from flatpack.model import Assembly
+from flatpack.wording import english_templates as words
+
+Drawn = Callable[[], Iterable[Stroke]]
+"""Something on a page that is drawn when it is called."""
+
+
+class Page(NamedTuple):
+    """A page and what stands on it."""
+
+    area: Area
+    content: list[Drawn]
+
+
+Layout = list[Page]
+_LEGEND = 14.0
+
+
+class Job(NamedTuple):
+    """A piece to print on a paper, `stretch` for a printer that isn't true."""
+
+    assembly: Assembly
+    found: tuple[PartGroup, ...]
+    settings: PrintSettings
+    paper: Paper
+    stretch: Stretch
+
+    @property
+    def tail(self) -> str:
+        """Piece and code."""
+        return " ".join(t for t in (self.assembly.name, self.settings.code) if t)
+
+    def area(self, landscape: bool) -> Area:
+        """A page; on a roll it lies along the roll, as long as the longest part needs."""
+        longest = max((p.length for p in self.assembly.parts.values()), default=0.0)
+        length = min(max(longest + 80.0, self.paper.short), ROLL_LONGEST)
+        return page_area(self.paper, self.settings, landscape, length, self.stretch)
+
+    @property
+    def turns(self) -> tuple[bool, ...]:
+        """Ways a page may lie: False upright, True lying."""
+        return (True,) if self.paper.roll else (False, True)
+
+
+Maker = Callable[[Job], Layout | None]
+
+
+def _fewest(job: Job, make: Callable[[Job, Area], Layout]) -> Layout:
+    """The way to lay the pages that takes fewest; upright when both take the same."""
+    return min((make(job, job.area(turn)) for turn in job.turns), key=len)
+
+
+def faces_of(job: Job, turn: bool) -> tuple[tuple[Panel, ...] | None, ...]:
+    """Panels of each worked face on pages that lie so; None where one can't be put on a page."""
+    return panels(job.found, job.assembly.name, job.settings.code, job.area(turn).room)
+
+
+def templates(job: Job) -> Layout | None:
+    """Windows, several to a page where they fit, on upright and lying pages as takes fewest."""
+    ways = [faces_of(job, turn) for turn in job.turns]
+    tries = [_same_way(job, turn, ways[i]) for i, turn in enumerate(job.turns)]
+    if len(ways) == 2:
+        tries.append(_both_ways(job, ways[0], ways[1]))
+    return min((t for t in tries if t is not None), key=len, default=None)
+
+
+def _same_way(job: Job, turn: bool, faces: tuple[tuple[Panel, ...] | None, ...]) -> Layout | None:
+    made = [face for face in faces if face is not None]
+    return _paged(job, turn, made) if len(made) == len(faces) else None
+
+
+def _both_ways(
+    job: Job,
+    upright: tuple[tuple[Panel, ...] | None, ...],
+    lying: tuple[tuple[Panel, ...] | None, ...],
+) -> Layout | None:
+    """Each face the way in which it takes less of its pages."""
+    rooms = [job.area(turn).room for turn in (False, True)]
+    chosen: tuple[list[tuple[Panel, ...]], list[tuple[Panel, ...]]] = ([], [])
+    for ways in zip(upright, lying, strict=True):
+        costs = [
+            (_share(face, room), i)
+            for i, (face, room) in enumerate(zip(ways, rooms, strict=True))
+            if face is not None
+        ]
+        if not costs:
+            return None
+        best = min(costs)[1]
+        chosen[best].append(ways[best] or ())
+    return _paged(job, False, chosen[0]) + _paged(job, True, chosen[1])
+
+
+def _share(face: tuple[Panel, ...], room: tuple[float, float]) -> float:
+    """Pages that the panels of a face take: one higher than half a page leaves no room below."""
+    share = 0.0
+    for width, high in (panel.size for panel in face):
+        down = max(int((room[1] + GAP) / (high + GAP)), 1)
+        across = max(int((room[0] + GAP) / (width + GAP)), 1)
+        share += 1.0 / (down * across)
+    return round(share, 6)
+
+
+def _paged(job: Job, turn: bool, faces: Iterable[tuple[Panel, ...]]) -> Layout:
+    area = job.area(turn)
+    made = [panel for face in faces for panel in face]
+    puts = packed([p.size for p in made], area.room)
+    pages: Layout = [Page(area, []) for _ in range(max((p.page + 1 for p in puts), default=0))]
+    x0, y0, _, _ = area.content
+    for put in puts:
+        pages[put.page].content.append(partial(made[put.panel].strokes, x0 + put.x, y0 + put.y))
+    return pages
+
+
+def story_sticks(job: Job) -> Layout:
+    """Rows of all sticks, from the top of each page, the legend at its foot."""
+    return _fewest(job, _rows)
+
+
+def part_labels(job: Job) -> Layout:
+    """Labels in columns and rows."""
+    return _fewest(job, _labels)
+
+
+def _rows(job: Job, area: Area) -> Layout:
+    x0, _, _, top = area.content
+    low = area.content[1] + _LEGEND
+    pages: Layout = []
+    y = low
+    for stick in sticks(job.assembly, job.found):
+        high = row_height(stick)
+        for row in rows(stick, area.room[0]):
+            if not pages or y - high < low:
+                pages.append(Page(area, [partial(_legend, area)]))
+                y = top
+            pages[-1].content.append(partial(row_strokes, row, x0, y - high, job.tail))
+            y -= high + GAP
+    return pages
+
+
+def _legend(area: Area) -> Iterator[Stroke]:
+    x0, y0, x1, _ = area.content
+    texts = [(" ".join(words.STICK_LEGEND), 1.8, False)]
+    return block(texts, Point(x0, y0 + _LEGEND - 2.0), x1 - x0)
+
+
+def _labels(job: Job, area: Area) -> Layout:
+    columns, lines = grid(area.room)
+    x0, _, _, y1 = area.content
+    wide, high = area.room[0] / columns, area.room[1] / lines
+    pages: Layout = []
+    every = labels(job.assembly, job.found, bar_groups(job.assembly), job.tail)
+    for number, label in enumerate(every):
+        page, place = divmod(number, columns * lines)
+        line, column = divmod(place, columns)
+        if page == len(pages):
+            pages.append(Page(area, []))
+        at = x0 + column * wide, y1 - (line + 1) * high
+        pages[page].content.append(partial(label_strokes, label, *at, wide - 1.0, high - 1.0))
+    return pages
