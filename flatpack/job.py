@@ -20,7 +20,8 @@ from flatpack.drawings.settings import Settings
 from flatpack.finding import Finding, blocks, in_order
 from flatpack.manifest import NAME as MANIFEST
 from flatpack.manifest import File, manifest
-from flatpack.model import Assembly, Motion, posed
+from flatpack.mechanism.study import Study, study
+from flatpack.model import Assembly, posed
 from flatpack.parameters import Conflict, canonical, read_design
 from flatpack.pieces import PIECES
 from flatpack.profiles import Profiles, Workshop, load
@@ -37,6 +38,7 @@ class Design(NamedTuple):
     workshop: Workshop
     findings: tuple[Finding, ...]
     code: str
+    study: Study | None
 
 
 def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
@@ -58,8 +60,25 @@ def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
     )
     assembly = PIECES[family].build(record, profiles)
     workshop = profiles.workshop(record.workshop)
-    findings = in_order(checks.run(assembly))
-    return Design(family, record, assembly, workshop, findings, _code(family, record, profiles))
+    known = study(assembly)
+    findings = in_order(checks.run(assembly, study=known))
+    if any(f.tries for f in findings):
+        findings = _mended(family, record, profiles, findings)
+    code = _code(family, record, profiles)
+    return Design(family, record, assembly, workshop, findings, code, known)
+
+
+def _mended(
+    family: str, record: Any, profiles: Profiles, findings: tuple[Finding, ...]
+) -> tuple[Finding, ...]:
+    from flatpack.mending import mended
+
+    def judge(changed: Any) -> tuple[Finding, ...] | None:
+        if any(True for _ in PIECES[family].conflicts(changed, profiles)):
+            return None
+        return checks.run(PIECES[family].build(changed, profiles))
+
+    return mended(findings, record, judge)
 
 
 def files(made: Design, chosen: Iterable[Sheet]) -> dict[str, File]:
@@ -81,19 +100,21 @@ def sheets(made: Design) -> tuple[Sheet, ...]:
             workshop=made.workshop,
             code=made.code,
             faulty=blocks(made.findings),
-            poses=poses(made.assembly),
+            poses=poses(made),
         ),
     )
 
 
-def poses(assembly: Assembly) -> dict[str, Assembly]:
+def poses(made: Design) -> dict[str, Assembly]:
     """The piece with its back flat and at its highest stop; empty when nothing moves."""
-    motion = assembly.motion
-    if not isinstance(motion, Motion):
+    if made.study is None:
         return {}
-    highest = motion.wanted[-1]
-    raised = posed(assembly, highest, motion.notches[-1])
-    return {words.BACK_FLAT: assembly, words.back_raised(highest): raised}
+    flat = {words.BACK_FLAT: made.assembly}
+    if not made.study.found.stops:
+        return flat
+    top = made.study.found.stops[-1]
+    raised = posed(made.assembly, top.angle, top.rod)
+    return {**flat, words.back_raised(round(top.angle, 1)): raised}
 
 
 def written(drawn: Iterable[Sheet], workshop: Workshop) -> dict[str, File]:
@@ -124,9 +145,14 @@ def findings_json(made: Design) -> bytes:
         {
             **_head(made),
             "counts": {severity: counts[severity] for severity in ORDER},
-            "findings": [finding._asdict() for finding in made.findings],
+            "findings": [_told(finding) for finding in made.findings],
         }
     )
+
+
+def _told(finding: Finding) -> dict[str, object]:
+    """A finding without the changes that were only candidates for its remedy."""
+    return {key: value for key, value in finding._asdict().items() if key != "tries"}
 
 
 def _head(made: Design) -> dict[str, str]:

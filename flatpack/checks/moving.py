@@ -86,14 +86,19 @@ def _off_angle(
     if abs(off) > ANGLE:
         from flatpack.mechanism.prop import pivot_at
 
-        arm = math.dist(pivot_at(made.prop, angle), stop.rod)
+        wanted = sorted(made.motion.wanted)
+        arms = [
+            math.dist(pivot_at(made.prop, a), s.rod)
+            for a, s in zip(wanted, made.found.stops, strict=True)
+        ]
+        arm, mean = arms[number - 1], sum(arms) / len(arms)
         yield Finding(
             "stop-angle", "warning", f"notch {number}",
             f"the back comes to {stop.angle:.1f}°, {abs(off):.1f}° "
             f"{'over' if off > 0.0 else 'under'} the {angle:g}° wanted",
             round(stop.angle, 2), angle, "degrees",
             remedy=f"an arm of {arm:.1f} from hole to hole would bring this stop to {angle:g}°",
-            tries=((keys["arm"], round(arm, 1)),) if "arm" in keys else (),
+            tries=tuple((keys["arm"], round(a, 1)) for a in (mean, arm) if "arm" in keys),
         )  # fmt: skip
 
 

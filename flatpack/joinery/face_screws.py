@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from flatpack.features import Countersink
 from flatpack.geometry import Point, Vec
@@ -15,6 +15,7 @@ from flatpack.model import (
     Feature,
     Hardware,
     Machining,
+    Part,
     cylinder,
 )
 from flatpack.profiles import Screw
@@ -67,6 +68,16 @@ class FaceScrews:
         first, last = span(mate, place, self.direction)
         length = self._length(leave - enter, last - first)
         bite = length - (leave - enter)
+        features = self._holes(part, mate, place, min(bite, last - first))
+        head = place.plus(self.direction, enter)
+        screw = self._screw(part, mate, head, length, number)
+        tip = edge_distance(mate, head.plus(self.direction, length))
+        return features, replace(screw, bite=bite, tip_cover=last - first - bite, tip_end=tip)
+
+    def _holes(
+        self, part: Part, mate: Part, place: Vec, depth: float
+    ) -> list[tuple[str, Feature]]:
+        """Clearance and countersink in the first part, pilot in the second."""
         pilot = self.screw.pilot_hard if self.hard else self.screw.pilot_soft
         clear = bore(
             part,
@@ -88,18 +99,16 @@ class FaceScrews:
             place,
             self.direction,
             diameter=pilot,
-            depth=min(bite, last - first),
+            depth=depth,
             fit="screw pilot in wood",
             purpose=f"{self.screw.name}, from {part.title.lower()}",
         )
-        features: list[tuple[str, Feature]] = [
-            (part.key, clear),
-            (part.key, sink),
-            (mate.key, hold),
-        ]
-        head = place.plus(self.direction, enter)
+        return [(part.key, clear), (part.key, sink), (mate.key, hold)]
+
+    def _screw(self, part: Part, mate: Part, head: Vec, length: float, number: int) -> Fastener:
         name, size = f"{self.key}/{number}", f"{self.screw.diameter:g} x {length:g}"
-        return features, Fastener(
+        back = self.direction.negated()
+        return Fastener(
             key=name,
             kind="wood screw",
             item=self.screw.name,
@@ -112,15 +121,12 @@ class FaceScrews:
             inside=(part.key, mate.key),
             solids=(cylinder(name, head, self.direction, self.screw.diameter / 2.0, length),),
             drivers=(
-                Driver(head, self.direction.negated(), 5.0, 60.0),
-                Driver(head.plus(self.direction, -60.0), self.direction.negated(), *CHUCK),
+                Driver(head, back, 5.0, 60.0),
+                Driver(head.plus(back, 60.0), back, *CHUCK),
             ),
             hardware=(Hardware(self.screw.name, size, 1, f"{part.name} to {mate.name}"),),
             step=self.step,
             group="back" if self.group == "back" else "frame",
-            bite=bite,
-            tip_cover=last - first - bite,
-            tip_end=edge_distance(mate, head.plus(self.direction, length)),
             joint=self.key,
         )
 

@@ -63,6 +63,16 @@ def conflicts(p: Lounger, profiles: Profiles) -> Iterable[Conflict]:
     return _conflicts(p, stock_for(p, profiles))
 
 
+def _keys(p: Lounger) -> tuple[tuple[str, str], ...]:
+    """Parameter behind each number; an arm or pivot made already is changed where it is told."""
+    made = {
+        name: f"as_made.{key}"
+        for name, key in (("arm", "arm"), ("pivot_x", "pivot"))
+        if getattr(p.as_made, key) is not None
+    }
+    return tuple((name, made.get(name, key)) for name, key in KEYS)
+
+
 def _bars(p: Lounger, out: SettingOut, prop: PropSetting) -> dict[str, Bar]:
     bars = {"rod": rod(p, out, prop)}
     if out.stock.wheel is None or out.stock.axle is None:
@@ -121,5 +131,5 @@ def _motion(p: Lounger, out: SettingOut, prop: PropSetting) -> Motion:
         grip=p.back.length - out.widths.slat / 2.0,
         clearance=MOVING_CLEARANCE,
         tolerance=p.as_made.tolerance,
-        keys=KEYS,
+        keys=_keys(p),
     )

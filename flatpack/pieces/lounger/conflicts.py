@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
-from flatpack.mechanism.notches import Kind
+from flatpack.mechanism.notches import Kind, notch_width
 from flatpack.parameters import Conflict, replace
 from flatpack.pieces.family import Workings, mm
 from flatpack.pieces.lounger.parameters import Lounger
@@ -31,15 +31,12 @@ def conflicts(p: Lounger, stock: Stock) -> Iterator[Conflict]:
         )
         return
     out = set_out(p, stock, Workings())
-    yield from _angles(p)
-    yield from _as_made(p)
+    before = [*_angles(p), *_as_made(p), *_heights(p, out), *_arms(p, out)]
+    yield from before
     yield from _slats(p, out)
-    heights = list(_heights(p, out))
-    yield from heights
-    if not heights:
-        yield from _rack(p, out)
     yield from _across(p, out)
-    yield from _arms(p, out)
+    if not before:
+        yield from _rack(p, out)
 
 
 def _angles(p: Lounger) -> Iterator[Conflict]:
@@ -108,6 +105,9 @@ def _rack(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
         )
         return
     prop = set_prop(p, out, Workings())
+    if not prop.contour:
+        yield _meeting(p, out, notch_width(form))
+        return
     rod = prop.prop.rod / 2.0
     if p.rack.kind == "blocks":
         last = block_profile(form)[-1][0] + rod * math.tan(math.radians(form.ramp) / 2.0)
@@ -122,6 +122,39 @@ def _rack(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
             f"the lowest at least {least:g}, so that its notch ends before the folded rod",
             "the first notch lies where the rod folds away",
         )
+
+
+def _meeting(p: Lounger, out: SettingOut, width: float) -> Conflict:
+    if p.as_made.notches:
+        return Conflict(
+            "as_made.notches",
+            list(p.as_made.notches),
+            f"at least {mm(width)} apart",
+            "the notches run into each other",
+        )
+    apart = _angles_apart(p, out)
+    return Conflict(
+        "back.angles",
+        list(p.back.angles),
+        f"further apart, such as {apart}" if apart else "fewer, or a longer arm",
+        "the notches run into each other",
+    )
+
+
+def _angles_apart(p: Lounger, out: SettingOut) -> list[float]:
+    """The highest angle as wanted, each other lowered by whole degrees until its notch has room."""
+    apart: list[float] = []
+    for wanted in reversed(p.back.angles):
+        angle = min([wanted, *(math.ceil(a) - 1.0 for a in apart[:1])])
+        while angle > 0.0:
+            back = replace(p.back, angles=(angle, *apart))
+            if set_prop(replace(p, back=back), out, Workings()).contour:
+                break
+            angle = math.ceil(angle) - 1.0
+        else:
+            return []
+        apart.insert(0, angle)
+    return apart
 
 
 def _least_angle(p: Lounger, out: SettingOut, last: float) -> float:
@@ -198,10 +231,12 @@ def _arms(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
             f"at most {mm(out.widths.brace)}, the brace's width, so that no end meets the slats",
             "the arms are wider than the braces",
         )
-    if p.arms.pivot is not None and p.arms.pivot >= fold_limit(p, out):
-        yield Conflict(
-            "arms.pivot",
-            p.arms.pivot,
-            f"less than {mm(fold_limit(p, out))}, where the folded rod must stop",
-            "the pivot lies beyond the room for the folded arm",
-        )
+    limit = fold_limit(p, out)
+    for key, pivot in (("arms.pivot", p.arms.pivot), ("as_made.pivot", p.as_made.pivot)):
+        if pivot is not None and pivot >= limit:
+            yield Conflict(
+                key,
+                pivot,
+                f"less than {mm(limit)}, where the folded rod must stop",
+                "the pivot lies beyond the room for the folded arm",
+            )
