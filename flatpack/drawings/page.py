@@ -8,7 +8,7 @@ from typing import Literal
 from flatpack.drawings.shapes import Drawing
 
 Cell = str | float | int
-Format = Literal["dxf", "svg", "csv", "html"]
+Format = Literal["dxf", "svg", "csv", "html", "pdf"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +53,7 @@ class Sheet:
     folder: str
     name: str
     purpose: str
-    content: Drawing | Table | Page
+    content: Drawing | Table | Page | Booklet
     format: Format
 
     @property

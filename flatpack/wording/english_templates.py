@@ -60,6 +60,12 @@ def pages_used(kind: str, pages: int, plain: int, paper: str) -> str:
             f"tiling the whole parts would take {plain}")  # fmt: skip
 
 
+PURPOSES = {
+    "templates": "paper templates at 1:1 to tape on, prick through and drill",
+    "story-sticks": "strips at 1:1 to mark out long members",
+    "part-labels": "labels to stick on the parts as they come off the saw",
+}
+
 # --- every page ---------------------------------------------------------------------------------
 
 TEMPLATES, STICKS, LABELS = "1:1 templates", "Story sticks", "Part labels"

@@ -47,9 +47,7 @@ def render(
 
     document = pydyf.PDF()
     document.info.update(_texts({"Title": title, "Subject": subject, "Producer": "flatpack"}))
-    document.catalog.update(
-        {"Lang": pydyf.String(language), "ViewerPreferences": _PREFERENCES}
-    )
+    document.catalog.update({"Lang": pydyf.String(language), "ViewerPreferences": _PREFERENCES})
     used: Mapping[bool, set[int]] = {False: set(), True: set()}
     resources = pydyf.Dictionary()
     document.add_object(resources)

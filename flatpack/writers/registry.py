@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from flatpack.drawings.layers import LayerSet
-from flatpack.drawings.page import Format, Page, Sheet, Table
+from flatpack.drawings.page import Booklet, Format, Page, Sheet, Table
 from flatpack.drawings.shapes import Drawing
 
 
@@ -17,8 +17,10 @@ def _dxf(content: object, layers: LayerSet, version: str) -> bytes:
 
 
 def _svg(content: object, layers: LayerSet, version: str) -> bytes:
-    from flatpack.writers import svg
+    from flatpack.writers import svg, svg_page
 
+    if isinstance(content, Booklet):  # a booklet of one page: a page to print at full size
+        return svg_page.render(content.pages[0], layers, content.sizes[0])
     assert isinstance(content, Drawing)
     return svg.render(content, layers)
 
@@ -37,12 +39,21 @@ def _html(content: object, layers: LayerSet, version: str) -> bytes:
     return page_html.render(content)
 
 
+def _pdf(content: object, layers: LayerSet, version: str) -> bytes:
+    from flatpack.writers import pdf
+
+    assert isinstance(content, Booklet)
+    pages = tuple(map(pdf.PdfPage, content.pages, content.sizes))
+    return pdf.render(pages, layers, content.title)
+
+
 #: Format -> what writes it, given the content, the workshop's layers and its version of DXF.
 WRITERS: Mapping[Format, Callable[[object, LayerSet, str], bytes]] = {
     "dxf": _dxf,
     "svg": _svg,
     "csv": _csv,
     "html": _html,
+    "pdf": _pdf,
 }
 
 

@@ -11,9 +11,8 @@ from flatpack.geometry import Vec
 from flatpack.model import Assembly, Face, Part
 
 _LEAST = 3
-"""A member with fewer things along it is marked out with the tape alone."""
-_LONG = 400.0
-"""A member as long as this, mm, gets a stick when enough stands along it."""
+_APART = 150.0
+"""A member with fewer things along it than one each so many mm is marked out by tape alone."""
 
 
 class Crossing(NamedTuple):
@@ -69,8 +68,8 @@ def sticks(assembly: Assembly, found: tuple[PartGroup, ...]) -> tuple[Stick, ...
 
 
 def _wanted(part: Part, along: Along) -> bool:
-    many = len(along.crossings) + len(along.pockets) >= _LEAST
-    return bool(along.pockets) or (many and part.length >= _LONG)
+    things = len(along.crossings) + len(along.pockets)
+    return bool(along.pockets) or things >= max(_LEAST, part.length / _APART)
 
 
 def things_along(assembly: Assembly, part: Part, marks: dict[str, str]) -> Along:

@@ -89,7 +89,8 @@ def _edge(row: Row, edge: StickEdge, way: _Way) -> Iterator[Stroke]:
     ends = (0.0, along.length)
     crossing = {v for c in along.crossings for v in (c.low, c.high)}
     inside = [v for v in sorted({*ends, *crossing, *along.pockets}) if row.low <= v <= row.high]
-    labels = spread_out([v - row.low for v in inside], 1.5 * _HEIGHT)
+    width = row.high - row.low
+    labels = spread_out([_inside(v - row.low, width) for v in inside], 1.5 * _HEIGHT)
     for value, place in zip(inside, labels, strict=True):
         tick = _LONG_TICK if value in crossing or value in ends else _SHORT_TICK
         yield from _mark(value, place, value - row.low, tick, way)
@@ -102,6 +103,11 @@ def _edge(row: Row, edge: StickEdge, way: _Way) -> Iterator[Stroke]:
     turn = 0.0 if way.up > 0.0 else 180.0
     at = way.at((row.high - row.low) / 2.0, ZONE - 0.4)
     yield Stroke("text", Text(at, said, _HEIGHT, turn, "middle", "top"))
+
+
+def _inside(along: float, width: float) -> float:
+    """A place for a figure that keeps off the row's sides."""
+    return min(max(along, 2.0), width - 2.0)
 
 
 def _mark(value: float, place: float, along: float, tick: float, way: _Way) -> Iterator[Stroke]:
