@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -11,7 +12,7 @@ from flatpack.cutting.dive import Cut, dive
 from flatpack.cutting.effort import Effort
 from flatpack.cutting.exact import choose, list_patterns
 from flatpack.cutting.master import Solved
-from flatpack.cutting.patterns import Job, Pool, proved_bound
+from flatpack.cutting.patterns import Job, Pattern, Pool, proved_bound
 
 SKIPS = ((), (1,), (0, 1), (2,), (1, 1), (0, 0, 1), (3,), (0, 2), (2, 1), (1, 0, 1), (4,), (1, 2))
 _TRIES = ((1_500, 60), (8_000, 200), (40_000, 400), (150_000, 2_000))
@@ -138,5 +139,31 @@ def least_cost(job: Job, effort: Effort, dives: int = len(SKIPS)) -> Outcome:
     search.dive_all()
     search.walk_sets()
     search.prove()
-    best = search.best or Cut((), 0, sum(job.demand))
+    best = search.best or _greedy(job)
     return Outcome(best, search.relaxed, search.bound)
+
+
+def _greedy(job: Job) -> Cut:
+    """Longest parts first, each board filled as far as it goes: what a stopped search falls to."""
+    left = list(job.demand)
+    stock = [sum(left) if b.limit is None else b.limit for b in job.bins]
+    order = sorted(range(len(job.bins)), key=lambda n: job.bins[n].price / sum(job.bins[n].rooms))
+    cut: Counter[Pattern] = Counter()
+    for number in order:
+        while stock[number] > 0 and (parts := _first_fit(job, job.bins[number].rooms, left)):
+            cut[Pattern(number, tuple(sorted(parts.items())))] += 1
+            stock[number] -= 1
+    cost = sum(job.bins[p.bin].price * n for p, n in cut.items())
+    return Cut(tuple(sorted(cut.items())), cost, sum(left))
+
+
+def _first_fit(job: Job, rooms: tuple[int, ...], left: list[int]) -> Counter[int]:
+    """Parts for one board, taken from `left`; the largest clear length alone is used."""
+    room, parts = max(rooms), Counter[int]()
+    for part in sorted(range(len(left)), key=lambda i: (-job.sizes[i], i)):
+        times = min(left[part], room // job.sizes[part])
+        if times:
+            parts[part] = times
+            left[part] -= times
+            room -= times * job.sizes[part]
+    return parts

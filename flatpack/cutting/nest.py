@@ -63,7 +63,7 @@ def nest(
     sheets = _by_grid(good, usable, spaces, effort, tries, seed)
     denser = None
     if seconds > 0 and not effort.cut_short:
-        denser = _denser(good, usable, spaces, effort, seconds, seed, sheets)
+        denser = _denser(good, spaces, effort, seconds, seed, sheets)
     repeats = denser is None and not effort.cut_short and seconds == 0
     return _assembled(denser or sheets, shapes, good, usable, troubles, key, effort, repeats)
 
@@ -78,11 +78,14 @@ def _by_grid(
 ) -> list[NestedSheet]:
     grid = Grid(shapes, blanks, spaces)
     best: tuple[tuple[float, ...], list[Filled]] | None = None
-    for number, order in enumerate(orders(shapes, tries, seed)):
+    for number, order in enumerate(orders(shapes, max(1, tries), seed)):
         if effort.spent and best is not None:
             break
         stock = _stock(blanks, len(order), number)
-        sheets, left = nest_once(grid, order, stock, effort, _LEANS[number % len(_LEANS)])
+        # The first layout is always finished, so that a stop has something to keep.
+        own = Effort(effort.most) if best is None else effort
+        sheets, left = nest_once(grid, order, stock, own, _LEANS[number % len(_LEANS)])
+        effort.spend(own.steps if own is not effort else 0)
         new = [s for s in sheets if not blanks[s.blank].offcut]
         price = sum(blanks[s.blank].price or 0.0 for s in new)
         rank = (len(left), len(new), price, sheets[-1].reach if sheets else 0.0)
@@ -117,24 +120,27 @@ def _rectangle(blank: Blank) -> bool:
 
 def _denser(
     shapes: Sequence[Shape],
-    blanks: Sequence[Blank],
     spaces: Spaces,
     effort: Effort,
     seconds: int,
     seed: int,
     sheets: Sequence[NestedSheet],
 ) -> list[NestedSheet] | None:
-    """Fewer sheets than the grid's, where one kind of rectangular blank is used throughout."""
-    kinds = {s.blank for s in sheets}
-    if len(kinds) != 1 or len(sheets) < 2 or not _rectangle(next(iter(kinds))):
+    """Fewer new sheets than the grid's, where these are all of one rectangular kind."""
+    old = [s for s in sheets if s.blank.offcut]
+    fresh = [s for s in sheets if not s.blank.offcut]
+    kinds = {s.blank for s in fresh}
+    if len(kinds) != 1 or len(fresh) < 2 or not _rectangle(fresh[0].blank):
         return None
-    blank = next(iter(kinds))
+    blank = fresh[0].blank
+    on_fresh = Counter(p.mark for s in fresh for p in s.parts)
+    shapes = [replace(s, count=on_fresh[s.mark]) for s in shapes if on_fresh[s.mark]]
     x0, y0, x1, y1 = blank.outline.bounds
     run, rise = x1 - x0 - 2 * spaces.edge, y1 - y0 - 2 * spaces.edge
     groups = groups_of(shapes, spaces, effort)
     area = sum(shape_area(s) * s.count for s in shapes)
     best = None
-    number = len(sheets) - 1
+    number = len(fresh) - 1
     while number >= max(1, math.ceil(area / (_DENSEST * run * rise))) and not effort.cut_short:
         made = []
         for share in share_out(shapes, groups, number):
@@ -147,7 +153,7 @@ def _denser(
             made.append(sheet)
         if sum(len(s.parts) for s in made) != sum(s.count for s in shapes):
             return best
-        best, number = made, number - 1
+        best, number = [*old, *made], number - 1
     return best
 
 

@@ -120,7 +120,7 @@ class SawSearch:
         left = list(self.job.demand)
         stock = [sum(left) if n is None else n for n in self.job.limits]
         plan: list[Used] = []
-        while any(left) and not self.effort.cut_short:
+        while any(left) and (self.best is None or not self.effort.cut_short):
             used = self._next(values, left, stock, way, order)
             if used is None:
                 break
@@ -196,7 +196,7 @@ class SawSearch:
         """Make quick plans until `plans` are made or one needs no more than `low` sheets."""
         orders = self.orders()
         for number in range(plans):
-            if self.effort.spent or self.good(low):
+            if self.best is not None and (self.effort.spent or self.good(low)):
                 return
             values = self.shaken(base or self.areas) if number or base else self.areas
             way = (2, 2, 0, 1)[number % 4]

@@ -89,7 +89,7 @@ def test_boards_of_one_job(benchmark: Any) -> None:
 
 def test_sheets_of_one_job(benchmark: Any) -> None:
     parts = furniture_sheets(4)
-    plan = benchmark(plan_sheets, parts, [SHEET], SAW, Effort(300))
+    plan = benchmark(lambda: plan_sheets(parts, [SHEET], SAW, Effort(300)))
     assert saw_faults(plan, parts, [SHEET], SAW) == []
     assert plan.proved
 
@@ -121,6 +121,33 @@ def test_sheets_of_many_jobs() -> None:
     print(f"\nsheets at their bound: {met[False]} of {jobs[False]}")
     print(f"fuller than 93 %: {met[True]} of {jobs[True]}")
     assert met[False] >= 0.9 * jobs[False]
+
+
+@published
+def test_sheets_against_a_rectangle_library() -> None:
+    """Never more sheets than the best of a library that needs no straight-through cuts."""
+    rectpack = pytest.importorskip("rectpack")
+    ours = theirs = 0
+    for seed in [s for s in range(15) if s % 3 != 2]:
+        parts = furniture_sheets(seed)
+        plan = plan_sheets(parts, [SHEET], SAW, Effort(3_000, 5.0))
+        best = min(
+            _rectangles(rectpack, parts, getattr(rectpack, name))
+            for name in ("MaxRectsBssf", "MaxRectsBl", "MaxRectsBaf", "GuillotineBssfSas")
+        )
+        assert plan.new_sheets <= best, seed
+        ours, theirs = ours + plan.new_sheets, theirs + best
+    print(f"\nsheets: {ours}, by the rectangle library {theirs}")
+
+
+def _rectangles(rectpack: Any, parts: list[Piece], engine: Any) -> int:
+    packer = rectpack.newPacker(rotation=parts[0].grain == "free", pack_algo=engine)
+    for part in parts:
+        for _ in range(part.count):
+            packer.add_rect(round(part.length * 10 + 32), round(part.width * 10 + 32))
+    packer.add_bin(24432, 12232, count=float("inf"))
+    packer.pack()
+    return len(packer)
 
 
 def triplets(path: Path) -> Iterator[tuple[str, float, list[float], int]]:

@@ -142,8 +142,10 @@ def test_a_stopped_search_says_so_and_keeps_its_best() -> None:
     parts = pieces(*((f"P{n}", 300.0 + 37.0 * n, 5) for n in range(12)))
     stock = [StockLength(name="b", length=2400.0, price=7.0)]
     plan = plan_crosscuts(parts, stock, SAW, Effort(10_000, stop=lambda: True))
+    assert faults(plan, parts, stock, SAW) == []
     assert not plan.repeatable
-    assert plan.bound <= plan.cost or plan.missing
+    assert plan.missing == ()
+    assert 0.0 < plan.bound <= plan.cost
 
 
 def broken(plan: CrossPlan) -> list[CrossPlan]:

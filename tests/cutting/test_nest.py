@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from flatpack.cutting.check_nest import faults
+from flatpack.cutting.effort import Effort
 from flatpack.cutting.nest import nest
 from flatpack.cutting.nest_records import Blank, Nest, Placed, Shape, Spaces, stored
 from flatpack.geometry.outline import Outline, closed
@@ -126,6 +127,12 @@ def test_urgent_parts_come_from_the_first_sheet() -> None:
     assert "S" in {p.mark for p in found.sheets[0].parts}
 
 
+def test_a_stopped_nest_keeps_its_first_layout() -> None:
+    found = checked(SHAPES, [BLANK], effort=Effort(100, stop=lambda: True), tries=5)
+    assert found.missing == ()
+    assert not found.repeatable
+
+
 def test_denser_engine_is_checked_and_marked() -> None:
     pytest.importorskip("spyrrow")
     found = checked(SHAPES * 1, [Blank(name="s", outline=box(900.0, 420.0), price=1.0)], seconds=1)
@@ -146,3 +153,16 @@ def test_the_checker_sees_what_is_wrong() -> None:
     assert faults(with_first(replace(others[0])), SHAPES, SPACES)
     assert faults(good, SHAPES, Spaces(between=9.0, edge=10.0))
     assert faults(good, SHAPES, Spaces(between=8.0, edge=11.0))
+
+
+def test_denser_engine_keeps_the_offcuts() -> None:
+    pytest.importorskip("spyrrow")
+    # By hand: four plates of 300 x 190 fill a 620 x 410 sheet (2 x 300 + 8 + 2 x 6 edge); with one
+    # on the offcut, eight more need two sheets.
+    spaces = Spaces(between=8.0, edge=5.0)
+    offcut = Blank(name="rest", outline=box(330.0, 220.0), offcut=True)
+    sheet = Blank(name="s", outline=box(622.0, 402.0), price=1.0)
+    shapes = [Shape(mark="P", outline=box(300.0, 190.0), count=9)]
+    found = nest(shapes, [sheet, offcut], spaces, seconds=1)
+    assert faults(found, shapes, spaces) == []
+    assert [s.blank.name for s in found.sheets] == ["rest", "s", "s"]

@@ -137,7 +137,7 @@ def test_no_stock_at_all() -> None:
 
 
 def test_same_input_gives_the_same_plan() -> None:
-    one, other = (checked(furniture(4, 60), [SHEET]) for _ in range(2))
+    one, other = (checked(furniture(4, 60), [SHEET], steps=60) for _ in range(2))
     assert one == other
     assert one.repeatable
 
@@ -145,6 +145,7 @@ def test_same_input_gives_the_same_plan() -> None:
 def test_a_stopped_search_says_so() -> None:
     plan = plan_sheets(furniture(2), [SHEET], SAW, Effort(100, stop=lambda: True))
     assert not plan.repeatable
+    assert plan.missing == ()
 
 
 def pinwheel() -> list[Box]:
