@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from typing import Any, NamedTuple
 
 from flatpack.model import Assembly, Working
-from flatpack.parameters import Conflict
+from flatpack.parameters import Conflict, specs_of
 from flatpack.profiles import Board, Profiles
 
 
@@ -65,6 +65,25 @@ def slat_count(length: float, width: float, gap: float) -> int:
 def even_gap(length: float, width: float, count: int) -> float:
     """Gap that `count` slats leave when shared evenly over a length; negative: they don't fit."""
     return (length - count * width) / (count - 1)
+
+
+def fixings_fit(p: Any, profiles: Profiles, pairs: Iterable[tuple[str, str]]) -> Iterator[Conflict]:
+    """Nuts, washers and their like of another thread than their bolt; screws of another use.
+
+    `p` is the table of fixings, `pairs` name the keys of a bolt and of what goes on it.
+    """
+    kinds = specs_of(type(p))
+    for bolt_key, key in pairs:
+        bolt = profiles.get(kinds[bolt_key].among, getattr(p, bolt_key))
+        one = profiles.get(kinds[key].among, getattr(p, key))
+        if one.diameter != bolt.diameter:
+            allowed = f"one of M{bolt.diameter:g}, for {bolt.name}"
+            yield Conflict(f"fixings.{key}", getattr(p, key), allowed, "it doesn't fit the bolt")
+    for key, use in (("pocket_screw", "pocket"), ("wood_screw", "wood")):
+        screw = profiles.screw(getattr(p, key))
+        if screw.use != use:
+            allowed = f"a screw with use = {use!r}".replace("'", '"')
+            yield Conflict(f"fixings.{key}", getattr(p, key), allowed, f"no {use} screw")
 
 
 def mm(value: float) -> str:

@@ -12,7 +12,7 @@ from flatpack.pieces.bench.parameters import Bench
 from flatpack.pieces.bench.parts import parts as _parts
 from flatpack.pieces.bench.setting_out import SettingOut, set_out
 from flatpack.pieces.bench.stock import stock_for
-from flatpack.pieces.family import Workings, mm
+from flatpack.pieces.family import Workings, fixings_fit, mm
 from flatpack.profiles import Profiles
 
 
@@ -49,6 +49,15 @@ def conflicts(p: Bench, profiles: Profiles) -> Iterable[Conflict]:
     yield from _slats(p, out)
     yield from _frame(p, out)
     yield from _back(p, out)
+    yield from fixings_fit(p.fixings, profiles, _threads(p))
+
+
+def _threads(p: Bench) -> tuple[tuple[str, str], ...]:
+    """Keys of each bolt and of what goes on it, where this bench has them."""
+    through = (("bolt", "nut"), ("bolt", "washer")) if p.back.use else ()
+    if p.construction != "knock-down":
+        return through
+    return (*through, ("knock_down_bolt", "barrel_nut"), ("knock_down_bolt", "insert"))
 
 
 def _slats(p: Bench, out: SettingOut) -> Iterator[Conflict]:

@@ -8,7 +8,7 @@ from flatpack.geometry import Frame, Vec, X, Y, Z
 from flatpack.joinery import machine
 from flatpack.model import Assembly, Bar, Cutting, Motion
 from flatpack.parameters import Conflict
-from flatpack.pieces.family import Workings
+from flatpack.pieces.family import Workings, fixings_fit
 from flatpack.pieces.lounger.back_parts import back_parts, rack_parts, rod
 from flatpack.pieces.lounger.conflicts import conflicts as _conflicts
 from flatpack.pieces.lounger.frame_joints import wheel_reach
@@ -60,7 +60,8 @@ def build(p: Lounger, profiles: Profiles) -> Assembly:
 
 def conflicts(p: Lounger, profiles: Profiles) -> Iterable[Conflict]:
     """Keys that can't go together, each with what would do."""
-    return _conflicts(p, stock_for(p, profiles))
+    yield from _conflicts(p, stock_for(p, profiles))
+    yield from fixings_fit(p.fixings, profiles, (("bolt", "nut"), ("bolt", "washer")))
 
 
 def _keys(p: Lounger) -> tuple[tuple[str, str], ...]:
