@@ -1,0 +1,202 @@
+"""Reads printed vectors back in mm from the page's lower left, with pypdf and with poppler.
+
+Both readers follow every transformation down to the drawn path, so they measure what a printer
+would put on the paper.  Units: PDF 1/72 inch (ISO 32000-1), 25.4 mm to the inch.
+"""
+
+from __future__ import annotations
+
+import io
+import re
+import subprocess
+import tempfile
+import xml.etree.ElementTree as ET
+from pathlib import Path
+from typing import NamedTuple
+
+import pypdf
+from pypdf.generic import ContentStream
+
+MM = 25.4 / 72.0
+Matrix = tuple[float, float, float, float, float, float]
+UNIT: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
+
+
+class Drawn(NamedTuple):
+    """A stroked run: its corners and curve ends, all its control points, pen width, mm."""
+
+    points: list[tuple[float, float]]
+    curves: list[tuple[tuple[float, float], ...]]
+    width: float
+    closed: bool
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        xs, ys = zip(*self.points, strict=True)
+        return min(xs), min(ys), max(xs), max(ys)
+
+
+class Word(NamedTuple):
+    at: tuple[float, float]
+    text: str
+
+
+class Page(NamedTuple):
+    width: float
+    height: float
+    drawn: list[Drawn]
+    words: list[Word]
+
+    def lines(self) -> list[tuple[float, float]]:
+        """Run across and up of every straight line."""
+        return [
+            (abs(d.points[-1][0] - d.points[0][0]), abs(d.points[-1][1] - d.points[0][1]))
+            for d in self.drawn
+            if len(d.points) == 2 and not d.curves
+        ]
+
+    def circles(self, radius: float, within: float = 0.05) -> list[tuple[float, float]]:
+        """Centres of whole circles of about that radius."""
+        found = []
+        for d in self.drawn:
+            x0, y0, x1, y1 = d.box
+            round_ = len(d.curves) >= 4 and abs((x1 - x0) - (y1 - y0)) < 2 * within
+            if round_ and abs((x1 - x0) / 2.0 - radius) < within:
+                found.append(((x0 + x1) / 2.0, (y0 + y1) / 2.0))
+        return sorted(found)
+
+
+def times(m: Matrix, n: Matrix) -> Matrix:
+    """The matrix of m first, then n."""
+    a, b, c, d, e, f = m
+    p, q, r, s, t, u = n
+    return (a * p + b * r, a * q + b * s, c * p + d * r, c * q + d * s,
+            e * p + f * r + t, e * q + f * s + u)  # fmt: skip
+
+
+def put(m: Matrix, x: float, y: float) -> tuple[float, float]:
+    return m[0] * x + m[2] * y + m[4], m[1] * x + m[3] * y + m[5]
+
+
+class _Reader:
+    def __init__(self, reader: pypdf.PdfReader) -> None:
+        self.reader = reader
+        self.drawn: list[Drawn] = []
+        self.words: list[Word] = []
+
+    def run(self, stream: object, resources: object, matrix: Matrix) -> None:
+        state, stack, text, pen, font = matrix, [], UNIT, 1.0, None
+        runs: list[tuple[list, list, bool]] = []
+        for operands, operator in ContentStream(stream, self.reader).operations:
+            op = operator.decode()
+            if op == "q":
+                stack.append((state, pen))
+            elif op == "Q":
+                state, pen = stack.pop()
+            elif op == "cm":
+                state = times(tuple(map(float, operands)), state)
+            elif op == "w":
+                pen = float(operands[0])
+            elif op == "m":
+                runs.append(([put(state, *map(float, operands))], [], False))
+            elif op == "l":
+                runs[-1][0].append(put(state, *map(float, operands)))
+            elif op == "c":
+                v = [float(o) for o in operands]
+                ends = [put(state, v[i], v[i + 1]) for i in (0, 2, 4)]
+                runs[-1][1].append((runs[-1][0][-1], *ends))
+                runs[-1][0].append(ends[2])
+            elif op == "h" and runs:
+                runs[-1] = (*runs[-1][:2], True)
+            elif op == "re":
+                x, y, w, h = map(float, operands)
+                corners = [(x, y), (x + w, y), (x + w, y + h), (x, y + h)]
+                runs.append(([put(state, *c) for c in corners], [], True))
+            elif op in ("S", "s", "B", "b", "B*", "b*"):
+                scale = abs(state[0] * state[3] - state[1] * state[2]) ** 0.5
+                for points, curves, closed in runs:
+                    points = [*points, points[0]] if (closed or op in "sb") else points
+                    self.drawn.append(Drawn(points, curves, pen * scale, closed))
+                runs = []
+            elif op in ("n", "f", "F", "f*"):
+                runs = []
+            elif op == "Tm":
+                text = times(tuple(map(float, operands)), state)
+            elif op == "Tf":
+                font = resources["/Font"][operands[0]]
+            elif op in ("Tj", "TJ") and font is not None and "/ToUnicode" in font:
+                self.words.append(Word((text[4], text[5]), _decoded(operands[0], font)))
+            elif op == "Do":
+                form = resources["/XObject"][operands[0]]
+                if form["/Subtype"] == "/Form":
+                    own = tuple(map(float, form.get("/Matrix", UNIT)))
+                    self.run(form, form.get("/Resources", resources), times(own, state))
+
+
+def _decoded(shown: object, font: object) -> str:
+    table = font["/ToUnicode"].get_data().decode()
+    letters = {int(g, 16): chr(int(u, 16))
+               for g, u in re.findall(r"<([0-9A-F]{4})> <([0-9A-F]{4})>\n", table)}  # fmt: skip
+    raw = shown.original_bytes if hasattr(shown, "original_bytes") else b""
+    return "".join(letters.get(raw[i] << 8 | raw[i + 1], "?") for i in range(0, len(raw) - 1, 2))
+
+
+def read_pdf(data: bytes) -> list[Page]:
+    """Pages as pypdf reads them."""
+    reader = pypdf.PdfReader(io.BytesIO(data))
+    pages = []
+    for page in reader.pages:
+        box = [float(v) for v in page.mediabox]
+        own = _Reader(reader)
+        own.run(page.get_contents(), page["/Resources"], (MM, 0, 0, MM, -box[0] * MM, -box[1] * MM))
+        pages.append(Page((box[2] - box[0]) * MM, (box[3] - box[1]) * MM, own.drawn, own.words))
+    return pages
+
+
+_SVG = "{http://www.w3.org/2000/svg}"
+
+
+def read_poppler(data: bytes, page: int = 1) -> Page:
+    """A page as poppler's pdftocairo draws it: SVG in points, y downwards."""
+    with tempfile.TemporaryDirectory() as folder:
+        source, target = Path(folder, "in.pdf"), Path(folder, "out.svg")
+        source.write_bytes(data)
+        subprocess.run(["pdftocairo", "-svg", "-f", str(page), "-l", str(page), source, target],
+                       check=True)  # fmt: skip
+        root = ET.parse(target).getroot()
+    width, height = (float(root.get(k).removesuffix("pt")) for k in ("width", "height"))
+    drawn: list[Drawn] = []
+    _walk(root, (MM, 0, 0, -MM, 0, height * MM), drawn)
+    return Page(width * MM, height * MM, drawn, [])
+
+
+def _walk(node: ET.Element, matrix: Matrix, drawn: list[Drawn]) -> None:
+    if node.tag == _SVG + "defs":
+        return
+    if found := re.fullmatch(r"matrix\((.*)\)", node.get("transform", "")):
+        matrix = times(tuple(float(v) for v in re.split(r"[ ,]+", found[1])), matrix)
+    style = dict(pair.split(":") for pair in node.get("style", "").strip(";").split(";") if pair)
+    look = {**style, **node.attrib}  # older and newer cairo
+    if node.tag == _SVG + "path" and look.get("stroke", "none") != "none":
+        pen = float(look.get("stroke-width", "1")) * abs(matrix[0] * matrix[3]) ** 0.5
+        drawn += _paths(node.get("d"), matrix, pen)
+    for child in node:
+        _walk(child, matrix, drawn)
+
+
+def _paths(d: str, matrix: Matrix, pen: float) -> list[Drawn]:
+    found: list[Drawn] = []
+    for letter, numbers in re.findall(r"([MLCZ])([^MLCZ]*)", d):
+        v = [float(t) for t in numbers.split()]
+        spots = [put(matrix, v[i], v[i + 1]) for i in range(0, len(v), 2)]
+        if letter == "M":
+            found.append(Drawn([spots[0]], [], pen, False))
+        elif letter == "L":
+            found[-1].points.append(spots[0])
+        elif letter == "C":
+            found[-1].curves.append((found[-1].points[-1], *spots))
+            found[-1].points.append(spots[2])
+        else:
+            found[-1] = found[-1]._replace(closed=True)
+            found[-1].points.append(found[-1].points[0])
+    return [f for f in found if len(f.points) > 1]
