@@ -22,6 +22,7 @@ class Closed:
 
     outline: Outline
     filled: bool = False
+    tone: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -119,7 +119,7 @@ def _closed(shape: Closed) -> str:
     # "h" draws the last straight side itself: the corner isn't visited twice.
     last = -1 if segments[-1].bulge == 0.0 else None
     path = " ".join((_move(segments[0].start), *_steps(segments[:last]), "h"))
-    return f"q 1 1 1 rg {path} B Q" if shape.filled else f"{path} S"
+    return f"q {n(shape.tone)} g {path} B Q" if shape.filled else f"{path} S"
 
 
 def _line(shape: Line) -> str:

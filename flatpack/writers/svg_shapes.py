@@ -59,11 +59,11 @@ def _steps(page: Page, segments: Iterable[Segment]) -> str:
 
 
 def closed(page: Page, shape: Closed) -> str:
-    """A closed path; white inside when the shape is filled."""
+    """A closed path; its tone of grey inside when the shape is filled."""
     segments = shape.outline.segments
     # "Z" draws the last straight side itself: the corner isn't visited twice.
     last = -1 if segments[-1].bulge == 0.0 else None
-    fill = ' fill="#ffffff"' if shape.filled else ""
+    fill = f' fill="#{round(shape.tone * 255.0) * 0x10101:06x}"' if shape.filled else ""
     return f'<path{fill} d="{_start(page, segments[0].start)}{_steps(page, segments[:last])}Z"/>'
 
 
