@@ -161,8 +161,9 @@ def read_poppler(data: bytes, page: int = 1) -> Page:
     with tempfile.TemporaryDirectory() as folder:
         source, target = Path(folder, "in.pdf"), Path(folder, "out.svg")
         source.write_bytes(data)
-        subprocess.run(["pdftocairo", "-svg", "-f", str(page), "-l", str(page), source, target],
-                       check=True)  # fmt: skip
+        # Without the two flags some versions shrink a page that is a thousandth of a point over.
+        command = ["pdftocairo", "-svg", "-noshrink", "-nocenter", "-f", str(page), "-l", str(page)]
+        subprocess.run([*command, source, target], check=True)
         root = ET.parse(target).getroot()
     width, height = (float(root.get(k).removesuffix("pt")) for k in ("width", "height"))
     drawn: list[Drawn] = []
