@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from flatpack.drawings.shapes import Drawing
+
+if TYPE_CHECKING:
+    from flatpack.drawings.moving.record import MovingPage
 
 Cell = str | float | int
 Format = Literal["dxf", "svg", "csv", "html", "pdf"]
@@ -53,7 +56,7 @@ class Sheet:
     folder: str
     name: str
     purpose: str
-    content: Drawing | Table | Page | Booklet
+    content: Drawing | Table | Page | Booklet | MovingPage
     format: Format
 
     @property

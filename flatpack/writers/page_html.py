@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from flatpack.drawings.page import Cell, Page, Table
 from flatpack.writers.numerals import short
@@ -43,16 +43,22 @@ def _document(page: Page, language: str) -> Iterator[str]:
     yield f"<body>\n<main>\n<h1>{escaped(page.title)}</h1>"
     if page.warning:
         yield f'<p class="warning">{escaped(page.warning)}</p>'
-    facts = [(escaped(label), escaped(value)) for label, value in page.facts if value]
-    if facts:
-        yield "\n".join(("<dl>", *(f"<dt>{a}</dt><dd>{b}</dd>" for a, b in facts), "</dl>"))
+    yield from facts_list(page.facts)
     yield from (f"<p>{escaped(line)}</p>" for line in page.lines)
     for table in page.tables:
-        yield from _table(table)
+        yield from titled_table(table)
     yield "</main>\n</body>\n</html>"
 
 
-def _table(table: Table) -> Iterator[str]:
+def facts_list(facts: Iterable[tuple[str, str]]) -> Iterator[str]:
+    """A list of labels and values; what has no value is left out."""
+    told = [(escaped(label), escaped(value)) for label, value in facts if value]
+    if told:
+        yield "\n".join(("<dl>", *(f"<dt>{a}</dt><dd>{b}</dd>" for a, b in told), "</dl>"))
+
+
+def titled_table(table: Table) -> Iterator[str]:
+    """A table under its title."""
     title = escaped(table.title)
     yield f"<h2>{title}</h2>"
     # A region that scrolls must be reachable from the keyboard, and named.

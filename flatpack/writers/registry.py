@@ -33,10 +33,15 @@ def _csv(content: object, layers: LayerSet, version: str) -> bytes:
 
 
 def _html(content: object, layers: LayerSet, version: str) -> bytes:
-    from flatpack.writers import page_html
+    if isinstance(content, Page):
+        from flatpack.writers import page_html
 
-    assert isinstance(content, Page)
-    return page_html.render(content)
+        return page_html.render(content)
+    from flatpack.drawings.moving import MovingPage
+    from flatpack.writers import moving_html
+
+    assert isinstance(content, MovingPage)
+    return moving_html.render(content)
 
 
 def _pdf(content: object, layers: LayerSet, version: str) -> bytes:

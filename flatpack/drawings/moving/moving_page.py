@@ -1,0 +1,93 @@
+"""The page on which the back moves: what it shows, put together from the mechanism."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from flatpack.drawings.boxes import Box, union
+from flatpack.drawings.figures import mm
+from flatpack.drawings.moving.facts import StopFacts
+from flatpack.drawings.moving.nearness import gaps, kept_pairs, named_pairs, nearest
+from flatpack.drawings.moving.record import Moment, MovingPage, Place, StopPicture
+from flatpack.drawings.moving.stops_table import degrees, stops_table
+from flatpack.drawings.moving.travel import Step, steps
+from flatpack.drawings.moving.views import Seen, placed, seen_bodies, stands
+from flatpack.mechanism.path import Path
+from flatpack.mechanism.study import Study
+from flatpack.mechanism.track import Stand
+from flatpack.model import Assembly
+from flatpack.wording import english as general
+from flatpack.wording import english_moving as words
+
+_MARGIN = 40.0
+
+
+def moving_page(
+    assembly: Assembly,
+    made: Study,
+    path: Path,
+    facts: tuple[StopFacts, ...],
+    code: str,
+    faulty: bool = False,
+) -> MovingPage:
+    """The page of a piece whose back has at least one stop."""
+    bodies = seen_bodies(made)
+    pairs = named_pairs(made)
+    moments = tuple(_moments(made, steps(made, path)))
+    labels = general.FACTS
+    return MovingPage(
+        name="moving-back",
+        title=f"{assembly.name}: {words.TITLE.lower()}",
+        facts=((labels["code"], code), (labels["date"], assembly.date)),
+        bodies=bodies,
+        arm=made.prop.arm,
+        box=_box(bodies, stands(made), -made.motion.axis.z),
+        ground=-made.motion.axis.z,
+        moments=moments,
+        pairs=pairs,
+        stops=tuple(_pictures(facts, moments)),
+        table=stops_table(made, facts),
+        warning=general.NOT_FOR_CUTTING if faulty else "",
+    )
+
+
+def _moments(made: Study, run: tuple[Step, ...]) -> Iterator[Moment]:
+    """Each position with its gaps; one met twice is worked out once."""
+    kept = kept_pairs(made, named_pairs(made))
+    known: dict[Stand, Moment] = {}
+    for stand, state, stop in run:
+        if stand not in known:
+            found = gaps(kept, stand)
+            near, where = nearest(kept, found, stand)
+            known[stand] = Moment(_place(stand), state, stop, found, near, where)
+        yield known[stand]._replace(state=state, stop=stop)
+
+
+def _place(stand: Stand) -> Place:
+    return Place(stand.degrees, math.degrees(stand.heading), stand.pivot)
+
+
+def _box(bodies: tuple[Seen, ...], positions: tuple[Stand, ...], ground: float) -> Box:
+    spots = [placed(b, stand).bounds for b in bodies for stand in positions]
+    x0, y0, x1, y1 = union(spots)
+    return x0 - _MARGIN, min(y0, ground) - _MARGIN / 2.0, x1 + _MARGIN, y1 + _MARGIN / 2.0
+
+
+def _pictures(facts: tuple[StopFacts, ...], moments: tuple[Moment, ...]) -> Iterator[StopPicture]:
+    yield StopPicture(words.FLAT, (words.STATES["flat"],), 0)
+    for f in facts:
+        number = next(i for i, m in enumerate(moments) if m.stop == f.number)
+        name = words.stop_button(f.number, degrees(f.stop.angle))
+        yield StopPicture(name, tuple(_lines(f)), number)
+
+
+def _lines(f: StopFacts) -> Iterator[str]:
+    yield words.spread(degrees(f.spread.low), degrees(f.spread.high))
+    yield words.at_stop(f.number, f.notch)
+    for place in f.places[:1]:
+        yield words.rod_place(mm(place.x), mm(place.y))
+    if f.release is None or f.release.clears is None:
+        yield words.NO_RELEASE
+    else:
+        yield words.to_lower(degrees(f.release.raise_back), mm(f.release.lift))
