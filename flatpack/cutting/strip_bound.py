@@ -19,8 +19,8 @@ from flatpack.cutting.effort import Effort
 from flatpack.cutting.master import Master
 from flatpack.cutting.sheet_view import Option, View
 
-_GRID = 800
-_LEVELS = 1_500
+_GRIDS = ((800, 1_500, 1), (2_400, 3_600, 5))
+_NEAR = 0.96
 _HEIGHTS = 600
 _SCALE = 1 << 24
 METHOD = "relaxation over all sheets of at most {} stages (column generation)"
@@ -37,12 +37,13 @@ class Sheets:
         TooManyError: the parts make too many strip heights for the tables.
     """
 
-    def __init__(self, view: View, counts: Sequence[int]) -> None:
+    def __init__(self, view: View, counts: Sequence[int], grid: int, levels: int) -> None:
         """Work out the strip heights and the stacks that each holds."""
         import numpy as np
 
         self.view, self.counts = view, tuple(counts)
-        self.unit = max(1, view.x // _GRID)
+        self.levels = levels
+        self.unit = max(1, view.x // grid)
         self.room = -(-view.x // self.unit)
         options = [o for o in view.options if counts[o.part] > 0]
         self.groups = [list(g) for _, g in groupby(options, key=lambda o: o.x)]
@@ -51,7 +52,7 @@ class Sheets:
         if len(heights) > _HEIGHTS:
             raise TooManyError
         self.heights = np.array(heights, dtype=np.int64)
-        self.level = self.heights * _LEVELS // view.y
+        self.level = self.heights * levels // view.y
         if len(heights) == 0 or self.level[0] < 1 or self.groups[0][0].x < self.unit:
             raise TooManyError
 
@@ -129,11 +130,11 @@ class Sheets:
     def _sheet(self, worth: Any, took: Any) -> tuple[int, Counter[int]]:
         import numpy as np
 
-        best = np.zeros(_LEVELS + 1, dtype=np.int64)
-        chosen = np.full(_LEVELS + 1, -1, dtype=np.int64)
+        best = np.zeros(self.levels + 1, dtype=np.int64)
+        chosen = np.full(self.levels + 1, -1, dtype=np.int64)
         order = np.argsort(self.level, kind="stable")
         level, worth = self.level[order], worth[order]
-        for at in range(1, _LEVELS + 1):
+        for at in range(1, self.levels + 1):
             end = int(np.searchsorted(level, at, side="right"))
             best[at] = best[at - 1]
             if end:
@@ -142,14 +143,14 @@ class Sheets:
                 if sums[top] > best[at]:
                     best[at], chosen[at] = sums[top], top
         parts: Counter[int] = Counter()
-        at = _LEVELS
+        at = self.levels
         while at > 0:
             if chosen[at] < 0:
                 at -= 1
                 continue
             parts += self._strip(int(order[chosen[at]]), took)
             at -= int(level[chosen[at]])
-        return int(best[_LEVELS]), parts
+        return int(best[self.levels]), parts
 
     def _strip(self, row: int, took: Any) -> Counter[int]:
         parts: Counter[int] = Counter()
@@ -165,19 +166,40 @@ class Sheets:
 def sheets_by_patterns(
     views: Sequence[View], counts: Sequence[int], effort: Effort, enough: int
 ) -> int:
-    """Sheets that no plan in these views undercuts; stops as soon as `enough` are proved."""
-    try:
-        sheets = [Sheets(view, counts) for view in views]
-    except TooManyError:
-        return 0
+    """Sheets that no plan in these views undercuts; stops as soon as `enough` are proved.
+
+    A coarse table is tried first; a finer one only where the coarse one nearly proves them.
+    """
     area = views[0].x * views[0].y
     prices = [0.0] * len(counts)
     for option in views[0].options + views[1].options:
         prices[option.part] = option.x * option.y / area
-    master = Master(counts, [], [1.0] * len(counts))
     proved = 0
+    for grid, levels, cost in _GRIDS:
+        try:
+            sheets = [Sheets(view, counts, grid, levels) for view in views]
+        except TooManyError:
+            return proved
+        found, value, prices = _proved(sheets, counts, prices, effort, enough, cost)
+        proved = max(proved, found)
+        if proved >= enough or value < _NEAR * (enough - 1):
+            break
+    return proved
+
+
+def _proved(
+    sheets: Sequence[Sheets],
+    counts: Sequence[int],
+    prices: list[float],
+    effort: Effort,
+    enough: int,
+    cost: int,
+) -> tuple[int, float, list[float]]:
+    """Sheets proved by one size of table, the relaxation's last value and part prices."""
+    master = Master(counts, [], [1.0] * len(counts))
+    proved, value = 0, 0.0
     while not effort.spent:
-        effort.spend()
+        effort.spend(cost)
         whole = [max(0, int(p * _SCALE)) for p in prices]
         found = [s.most_worth(whole) for s in sheets]
         most = max(worth for worth, _ in found)
@@ -189,7 +211,8 @@ def sheets_by_patterns(
         for _, parts in found:
             master.add(1.0, {p: float(n) for p, n in parts.items()})
         solved = master.solve()
-        prices = list(solved.duals)
-        if solved.value <= enough - 1:
+        prices, value = list(solved.duals), solved.value
+        if value <= enough - 1:
+            # The relaxation holds a plan as small: what the coarse table allows at least.
             break
-    return proved
+    return proved, value, prices
