@@ -4,14 +4,20 @@ What the code doesn't cover is *not done*, never passed; a second published meth
 beside it, labelled.
 """
 
+from flatpack.strength.findings import findings
 from flatpack.strength.records import Case, Check, Diagram, Report, Second
+from flatpack.strength.remedies import Change, changes, with_remedies
 from flatpack.strength.reporting import report
 
 __all__ = [
     "Case",
+    "Change",
     "Check",
     "Diagram",
     "Report",
     "Second",
+    "changes",
+    "findings",
     "report",
+    "with_remedies",
 ]

@@ -19,6 +19,9 @@ LEAST_SCREW = 6.0
 LEAST_BITE = 6.0
 """Least bite in diameters (EC5 8.7.2(3); 8.3.1.2(2) for shear)."""
 
+SLACK = 0.5
+"""A distance may fall short by this, mm: what a workshop holds to (common practice, no source)."""
+
 
 class Lack(NamedTuple):
     """A distance less than the table's, mm."""
@@ -51,7 +54,7 @@ def _screw_reasons(setting: Setting, link: Link, screw: Fastener) -> Iterator[st
     for key in (link.first, link.second):
         part = setting.part(key)
         if setting.stuff(part).panel and abs(screw.direction.dot(part.frame.z)) < 0.5:
-            yield f"in the edge of plywood ({part.title.lower()})"
+            yield f"in the edge of plywood ({part.name.lower()})"
     yield "its root diameter isn't known"
 
 
@@ -73,7 +76,7 @@ def _in_part(part: Part, link: Link, fx: float, fy: float) -> Iterator[Lack]:
     least = bolts(link.fasteners[0].diameter, math.degrees(math.atan2(abs(fy), abs(fx))))
     places = [part.frame.local(f.start) for f in link.fasteners]
     x0, y0, x1, y1 = part.outline.bounds
-    name = part.title.lower()
+    name = part.name.lower()
     for has, pushed, needs in (
         (min(p.x for p in places) - x0, -fx, (least.loaded_end, least.free_end)),
         (x1 - max(p.x for p in places), fx, (least.loaded_end, least.free_end)),
@@ -83,7 +86,7 @@ def _in_part(part: Part, link: Link, fx: float, fy: float) -> Iterator[Lack]:
         loaded = pushed > 0.1 * size
         need = needs[0] if loaded else needs[1]
         what = "end" if needs[0] == least.loaded_end else "edge"
-        if has < need - 0.05:
+        if has < need - SLACK:
             yield Lack(name, f"{'loaded' if loaded else 'free'} {what} distance", has, need)
     yield from _pairs(name, places, least)
 
@@ -91,7 +94,7 @@ def _in_part(part: Part, link: Link, fx: float, fy: float) -> Iterator[Lack]:
 def _pairs(name: str, places: list[Vec], least: Distances) -> Iterator[Lack]:
     for a, b in combinations(places, 2):
         dx, dy = abs(a.x - b.x), abs(a.y - b.y)
-        if dx < least.along - 0.05 and dy < least.across - 0.05:
+        if dx < least.along - SLACK and dy < least.across - SLACK:
             yield Lack(name, "spacing", math.hypot(dx, dy), min(least.along, least.across))
 
 

@@ -28,6 +28,11 @@ if TYPE_CHECKING:
 LARGE = 1e7
 """Movement, mm or radians, beyond which a frame counts as a mechanism."""
 
+SMALL = 48
+"""Up to this many movements a system is solved by LAPACK, which uses one thread for it."""
+PIVOT = 1e-11
+"""Least pivot of a system scaled to a unit diagonal; less is a mechanism."""
+
 
 class UnstableError(Exception):
     """The frame moves without being strained: it is a mechanism."""
@@ -146,16 +151,43 @@ def solve_all(frame: PlaneFrame, cases: Sequence[Case]) -> tuple[Solved, ...]:
 def _solution(stiff: Floats, forces: Floats) -> Floats:
     import numpy as np
 
-    try:
-        # A unit diagonal keeps turns in radians and movements in mm on one scale.
-        scale = 1.0 / np.sqrt(np.diagonal(stiff))
-        found = np.linalg.solve(stiff * scale[:, None] * scale, forces * scale[:, None])
-    except (np.linalg.LinAlgError, FloatingPointError, ZeroDivisionError) as error:
-        raise UnstableError from error
+    diagonal = np.diagonal(stiff)
+    if not np.all(diagonal > 0.0):
+        raise UnstableError
+    # A unit diagonal keeps turns in radians and movements in mm on one scale.
+    scale = 1.0 / np.sqrt(diagonal)
+    found = _eliminated(stiff * scale[:, None] * scale, forces * scale[:, None])
     found = found * scale[:, None]
     if not np.all(np.isfinite(found)) or np.max(np.abs(found), initial=0.0) > LARGE:
         raise UnstableError
     return found
+
+
+def _eliminated(a: Floats, b: Floats) -> Floats:
+    """Solution of a symmetric positive system by elimination, `a` and `b` used up.
+
+    Small systems go to LAPACK.  For larger ones its threads cost more than they bring, on a busy
+    machine a hundred times more; here each step is one product of a column and a row.
+    """
+    import numpy as np
+
+    size = len(a)
+    if size <= SMALL:
+        try:
+            return np.asarray(np.linalg.solve(a, b), dtype=np.float64)
+        except np.linalg.LinAlgError as error:
+            raise UnstableError from error
+    for k in range(size - 1):
+        pivot = a[k, k]
+        if pivot < PIVOT:
+            raise UnstableError
+        rows = np.flatnonzero(a[k + 1 :, k]) + k + 1
+        share = a[rows, k] / pivot
+        a[rows, k + 1 :] -= share[:, None] * a[k, k + 1 :]
+        b[rows] -= share[:, None] * b[k]
+    for k in range(size - 1, -1, -1):
+        b[k] = (b[k] - (a[k, k + 1 :, None] * b[k + 1 :]).sum(axis=0)) / a[k, k]
+    return b
 
 
 def _rows(first: int, second: int) -> list[int]:

@@ -23,6 +23,8 @@ NONE = 1.0
 NDS = "National Design Specification for Wood Construction, allowable stress design"
 WET = 0.7
 """Share left to screws in wet use (NDS table 10.3.3, from memory)."""
+ROOT = 2.0 / 3.0
+"""Root over outer diameter of most wood screws (Wood Handbook, fastenings)."""
 PANEL_GRAVITY = 0.50
 """Greatest specific gravity that the NDS takes for plywood (table 11.3.2B, from memory)."""
 
@@ -199,8 +201,13 @@ def _thin(setting: Setting, held: Held, code: str, force: float) -> Check:
     return _check(held, code, None, words, clause, why, Second(method, use, NDS))
 
 
-def screw_allowable(fastener: Fastener, gravity: float, code: str) -> tuple[float, str]:
-    """Allowable pull or shear of a screw, N, outdoors, and how it came about."""
+def screw_allowable(
+    fastener: Fastener, gravity: float, code: str, *, steel: bool = False
+) -> tuple[float, str]:
+    """Allowable pull or shear of a screw, N, outdoors, and how it came about.
+
+    `steel`: it goes through a leaf of steel, not through wood.
+    """
     assert fastener.bite is not None
     if code == "pulled":
         per = handbook.screw_allowable(gravity, fastener.diameter)
@@ -210,8 +217,9 @@ def screw_allowable(fastener: Fastener, gravity: float, code: str) -> tuple[floa
     side = max(fastener.length - fastener.bite, 1.0)
     bending = 90_000.0 * handbook.POUND / handbook.INCH**2
     z, modes = handbook.allowable_lateral(
-        fe, side, fe, fastener.bite, fastener.diameter, bending
-    )
+        handbook.STEEL_BEARING if steel else fe, side, fe, fastener.bite,
+        ROOT * fastener.diameter, bending, outer=fastener.diameter,
+    )  # fmt: skip
     short = min(fastener.bite / (10.0 * fastener.diameter), 1.0)
     limit = WET * short * z
     words = f"allowed {limit:.0f} N: {WET:g} x {short:.2f} for its bite x {z:.0f} N, "

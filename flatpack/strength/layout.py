@@ -87,13 +87,11 @@ def is_backrest(part: Part) -> bool:
 def reach(part: Part, direction: Vec) -> tuple[float, float]:
     """Least and greatest place of a part along a direction."""
     x0, y0, x1, y1 = part.outline.bounds
-    places = [
-        part.frame.place(x, y, z).dot(direction)
-        for x in (x0, x1)
-        for y in (y0, y1)
-        for z in (0.0, part.thickness)
-    ]
-    return min(places), max(places)
+    frame, t = part.frame, part.thickness
+    centre = frame.place((x0 + x1) / 2.0, (y0 + y1) / 2.0, t / 2.0).dot(direction)
+    half = abs(frame.x.dot(direction)) * (x1 - x0) + abs(frame.y.dot(direction)) * (y1 - y0)
+    half = (half + abs(frame.z.dot(direction)) * t) / 2.0
+    return centre - half, centre + half
 
 
 def middle(part: Part) -> Vec:

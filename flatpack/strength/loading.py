@@ -190,7 +190,7 @@ def _spots(setting: Setting, deck: Slats) -> Iterator[Loading]:
         for place in _stretches(setting, part, left, right):
             a, b = _within(place, 2.0 * half, left, right)
             area = Area(low=low, high=high, left=a, right=b, force=force)
-            yield Loading(case=case, deck=(area,))
+            yield Loading(case=case, deck=(area,), duration="instantaneous")
 
 
 def _stretches(setting: Setting, part: Part, left: float, right: float) -> list[float]:

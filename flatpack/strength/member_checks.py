@@ -31,8 +31,9 @@ def checks_of(setting: Setting, bent: Bent, loading: Loading) -> Iterator[Check]
         values = stuff.bent(stuff.row, section.depth, plane == "flat")
         two.append((m.bending_stress(beam.most_moment, section.modulus), values.bending))
         yield shear(setting, bent.part, section, values, beam.most_shear, plane, loading)
-        stands = [s.place for s, _ in bent.borne]
-        yield deflection(setting, bent.part, beam, stands, loading)
+        if loading.duration != "instantaneous":
+            stands = [s.place for s, _ in bent.borne]
+            yield deflection(setting, bent.part, beam, stands, loading)
     if two:
         yield bending(setting, bent.part, two, loading)
 

@@ -103,7 +103,7 @@ def raised(setting: Setting, deck: Slats) -> Iterator[Raised]:
                 f"stop {stop.angle:.0f} {'push' if square else 'lean'}",
                 f"back at {stop.angle:.0f} degrees, {loads.back_share:g} of a person {way} it",
             )
-            loading = Loading(case=case, deck=() if square else (where,))
+            loading = Loading(case=case, deck=(where,))
             yield Raised(setting, motion, rack, stop, loading, push, square)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from flatpack.geometry import Vec
 from flatpack.model import Bar, Fastener, posed
@@ -14,7 +15,6 @@ from flatpack.strength.raised import Raised, keyed, link_of
 from flatpack.strength.records import EC5, Check, Second
 from flatpack.strength.rules.design import design_value
 from flatpack.strength.rules.sections import disc
-from flatpack.strength.setting import Setting
 from flatpack.strength.stuff import bar_metal
 
 EC3 = "EN 1993-1-1:2005"
@@ -23,10 +23,9 @@ EC3 = "EN 1993-1-1:2005"
 def arm_checks(r: Raised) -> Iterator[Check]:
     """Arms under push, beside the brace by their lanes' distance; and their pivots."""
     setting = r.setting
-    lifted = Setting(
-        posed(setting.assembly, r.stop.angle, r.stop.rod), setting.profiles, setting.loads,
-        setting.grades,
-    )  # fmt: skip
+    pivots = tuple(f for f in setting.assembly.fasteners if f.passes[:1] and "arm" in f.passes[0])
+    alone = replace(setting.assembly, fasteners=pivots)
+    lifted = replace(setting, assembly=posed(alone, r.stop.angle, r.stop.rod))
     u = r.stop.loaded.thrust
     for arm in keyed(setting, "arm-"):
         brace = arm.key.replace("arm", "brace")
@@ -134,7 +133,7 @@ def _leaf(
         second = None
         if row is not None:
             gravity = min(row.density_low / 1e3, joint_checks.PANEL_GRAVITY if panel else 1.0)
-            limit, method = joint_checks.screw_allowable(screws[0], gravity, code)
+            limit, method = joint_checks.screw_allowable(screws[0], gravity, code, steel=True)
             second = Second(method, each / r.loading.factor / limit, joint_checks.NDS)
         case = r.loading.case.words
         yield Check(joint, "joint", code, case, None, words, clause, EC5, why, second)

@@ -43,7 +43,11 @@ NOTES = (
     "the piece and the others free to slide.",
     "Screws are as stiff along their axis as sideways; parts pressed end to face are not helped by "
     "the pressure.",
-    "Deflections are those at once, without creep.",
+    "Deflections are those at once, without creep, and not held to a limit where a load lasts "
+    "only a moment.",
+    "Pocket holes are not taken off the rails' sections; bolts' and screws' holes are.",
+    "Legs stand beside their rails: the leg's bending is checked, the pull that this puts into "
+    "its bolts is not.",
     "Not modelled: racking across the piece, twisting of rails, fatigue, rot.",
 )
 
@@ -85,6 +89,7 @@ def report(
     if deck is None:
         return _nothing(assembly, record, "it has no slats to sit on")
     gathered = _gather(setting, deck)
+    gathered.checks += _alone(setting)
     gathered.checks += _untouched(setting, gathered.checks)
     return Report(
         family=assembly.family,
@@ -219,8 +224,6 @@ def _sides(setting: Setting, found: _Gathered) -> None:
         checks, drawn = side_checks.checks_of(setting, side, cases)
         found.checks += checks
         found.diagrams += drawn
-        if drawn:
-            found.checks += side_checks.legs_aside(setting, side, cases)
 
 
 def _own_weight(setting: Setting) -> Iterator[Force]:
@@ -235,6 +238,17 @@ def _own_weight(setting: Setting) -> Iterator[Force]:
     for key in bearers:
         share = Vec(0.0, 0.0, -whole / len(bearers))
         yield Force(key, middle(setting.part(key)), share)
+
+
+def _alone(setting: Setting) -> Iterator[Check]:
+    """Screwed joints with one screw only, about which a part can turn."""
+    for link in setting.links:
+        if len(link.fasteners) == 1 and "screw" in link.fasteners[0].kind:
+            for joint in link.joints:
+                yield Check(
+                    joint, "joint", "one screw", "every case", 2.0, "1 screw of at least 2",
+                    "8.3.1, at least two nails in a joint (from memory)", EC5,
+                )  # fmt: skip
 
 
 def _untouched(setting: Setting, checks: Iterable[Check]) -> Iterator[Check]:

@@ -37,6 +37,11 @@ class Setting:
         return {}
 
     @cached_property
+    def memo(self) -> dict[object, object]:
+        """What was worked out already, under keys of those who did."""
+        return {}
+
+    @cached_property
     def _beams(self) -> dict[object, BentBeam]:
         return {}
 

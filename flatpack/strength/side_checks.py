@@ -45,7 +45,8 @@ def checks_of(
             check = _bent(setting, side, part.key, rows, shares, loading)
             checks.append(check)
             checks.append(_sheared(setting, side, part.key, rows, loading))
-            checks.append(_sagged(setting, side, part.key, state, loading))
+            if loading.duration != "instantaneous":
+                checks.append(_sagged(setting, side, part.key, state, loading))
             drawn.append((check.weight, _diagram(side, part.key, rows, state, loading)))
         ties = [
             (link, f, Vec(-x, 0.0, -z))
@@ -53,6 +54,7 @@ def checks_of(
         ]
         for held in tied(loading, ties):
             checks += joint_checks.checks_of(setting, held)
+        checks += _legs_aside(setting, side, loading, state)
     return checks, drawn
 
 
@@ -155,25 +157,25 @@ def _diagram(
     return Diagram(key, loading.case.words, "edge", places, moments, sags)
 
 
-def legs_aside(setting: Setting, side: Side, cases: Cases) -> Iterator[Check]:
+def _legs_aside(
+    setting: Setting, side: Side, loading: Loading, state: Solved
+) -> Iterator[Check]:
     """Legs bent flat by standing beside the rail that they bear: V times the lanes' distance.
 
     The bolts' couple holds the leg's head; the whole moment is taken at the lap (statics).
     """
-    found = solved(side, [forces for _, forces in cases])
-    for (loading, _), state in zip(cases, found, strict=True):
-        for key, node in side.feet:
-            force = state.reactions.get((node, 1), 0.0)
-            part = setting.part(key)
-            near = [k for k, _ in side.ties if key in (k.first, k.second)]
-            if force <= 0.0 or not near or abs(near[0].normal.y) < LAPPED:
-                continue
-            other = setting.part(near[0].other(key))
-            moment = force * (part.thickness + other.thickness) / 2.0
-            stuff = setting.stuff(part)
-            assert stuff.row is not None
-            values = stuff.bent(stuff.row, part.thickness, True)
-            modulus = part.width * part.thickness**2 / 6.0
-            two = [(m.bending_stress(moment, modulus), values.bending)]
-            check = member_checks.bending(setting, part, two, loading)
-            yield check._replace(code="bending aside")
+    for key, node in side.feet:
+        force = state.reactions.get((node, 1), 0.0)
+        part = setting.part(key)
+        near = [k for k, _ in side.ties if key in (k.first, k.second)]
+        if force <= 0.0 or not near or abs(near[0].normal.y) < LAPPED:
+            continue
+        other = setting.part(near[0].other(key))
+        moment = force * (part.thickness + other.thickness) / 2.0
+        stuff = setting.stuff(part)
+        assert stuff.row is not None
+        values = stuff.bent(stuff.row, part.thickness, True)
+        modulus = part.width * part.thickness**2 / 6.0
+        two = [(m.bending_stress(moment, modulus), values.bending)]
+        check = member_checks.bending(setting, part, two, loading)
+        yield check._replace(code="bending aside")

@@ -113,7 +113,7 @@ def _cases(
 
 
 def _leaning(r: Raised, x: float, y: float, top: float) -> list[Push]:
-    """The leaning load at its place on the raised back; the rest of the person sits, if at all."""
+    """The leaning load at its place on the raised back; the rest of the person sits."""
     force = r.push / r.loading.factor
     line = r.in_back(1.0, 0.0)
     c, s = line.x, -line.z
@@ -121,4 +121,4 @@ def _leaning(r: Raised, x: float, y: float, top: float) -> list[Push]:
     at = Vec(r.motion.axis.x + height * c, y, r.motion.axis.z + height * s)
     push = Vec(force * s, 0.0, -force * c) if r.square else Vec(0.0, 0.0, -force)
     rest = Vec(0.0, 0.0, -(1.0 - r.setting.loads.back_share) * r.setting.person)
-    return [Push(at, push), *([] if r.square else [Push(Vec(x, y, top), rest)])]
+    return [Push(at, push), Push(Vec(x, y, top), rest)]

@@ -20,6 +20,14 @@ class Support(NamedTuple):
 
 def supports(setting: Setting, part: Part) -> tuple[Support, ...]:
     """What bears a part: sides it is fixed to, else the outermost sides that it lies on."""
+    known = setting.memo.get(("supports", part.key))
+    if known is None:
+        known = setting.memo["supports", part.key] = _found(setting, part)
+    assert isinstance(known, tuple)
+    return known
+
+
+def _found(setting: Setting, part: Part) -> tuple[Support, ...]:
     fixed = []
     for link in setting.links:
         if part.key in (link.first, link.second):

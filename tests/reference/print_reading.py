@@ -37,8 +37,11 @@ class Drawn(NamedTuple):
 
 
 class Word(NamedTuple):
+    """A line of lettering: where its base line starts and ends, mm."""
+
     at: tuple[float, float]
     text: str
+    end: tuple[float, float] = (0.0, 0.0)
 
 
 class Page(NamedTuple):
@@ -85,7 +88,7 @@ class _Reader:
         self.words: list[Word] = []
 
     def run(self, stream: object, resources: object, matrix: Matrix) -> None:
-        state, stack, text, pen, font = matrix, [], UNIT, 1.0, None
+        state, stack, text, pen, font, size = matrix, [], UNIT, 1.0, None, 1.0
         runs: list[tuple[list, list, bool]] = []
         for operands, operator in ContentStream(stream, self.reader).operations:
             op = operator.decode()
@@ -123,14 +126,27 @@ class _Reader:
             elif op == "Tm":
                 text = times(tuple(map(float, operands)), state)
             elif op == "Tf":
-                font = resources["/Font"][operands[0]]
+                font, size = resources["/Font"][operands[0]], float(operands[1])
             elif op in ("Tj", "TJ") and font is not None and "/ToUnicode" in font:
-                self.words.append(Word((text[4], text[5]), _decoded(operands[0], font)))
+                wide = _width(operands[0], font) * size
+                self.words.append(Word((text[4], text[5]), _decoded(operands[0], font),
+                                       put(text, wide, 0.0)))  # fmt: skip
             elif op == "Do":
                 form = resources["/XObject"][operands[0]]
                 if form["/Subtype"] == "/Form":
                     own = tuple(map(float, form.get("/Matrix", UNIT)))
                     self.run(form, form.get("/Resources", resources), times(own, state))
+
+
+def _width(shown: object, font: object) -> float:
+    """Width of shown glyphs in units of the font size, from the font's own list of widths."""
+    if not hasattr(shown, "original_bytes"):
+        return 0.0
+    listed = list(font["/DescendantFonts"][0].get_object().get("/W", []))
+    widths = {int(g): float(w[0]) for g, w in zip(listed[::2], listed[1::2], strict=True)
+              if len(w) == 1}  # fmt: skip
+    raw = shown.original_bytes
+    return sum(widths.get(raw[i] << 8 | raw[i + 1], 0.0) for i in range(0, len(raw), 2)) / 1000.0
 
 
 def _decoded(shown: object, font: object) -> str:

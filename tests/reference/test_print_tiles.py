@@ -145,4 +145,6 @@ def test_nothing_that_matters_lies_in_the_margin(margin: float) -> None:
         assert low[1] >= margin
         assert high[2] <= page.width - margin
         assert high[3] <= page.height - margin
-        assert all(margin <= w.at[0] <= page.width - margin for w in page.words)
+        for x, y in (spot for w in page.words for spot in (w.at, w.end)):
+            assert margin <= x <= page.width - margin
+            assert margin <= y <= page.height - margin

@@ -10,6 +10,8 @@ from flatpack.strength.rules.johansen import Modes, double_shear, single_shear
 POUND = 4.4482216
 """N."""
 INCH = 25.4
+STEEL_BEARING = 61_850.0 * POUND / INCH**2
+"""Dowel bearing strength of thin sheet steel, N/mm2 (NDS table 12N notes, from memory)."""
 
 
 def screw_allowable(gravity: float, diameter: float) -> float:
@@ -50,18 +52,19 @@ def thin_reduction(diameter: float) -> float:
 
 def allowable_lateral(
     fe_side: float, side: float, fe_main: float, main: float, diameter: float, bending: float,
-    *, double: bool = False,
+    *, double: bool = False, outer: float | None = None,
 ) -> tuple[float, Modes]:  # fmt: skip
     """Allowable lateral load, N, of a thin nail or screw, and the bare yield modes.
 
     The yield modes of NDS 11.3.1 are Johansen's without EC5's 1.05 and 1.15; M_y = F_yb D^3/6.
-    Double: of the whole fastener, both planes.
+    Double: of the whole fastener, both planes.  For a screw `diameter` is its root's and `outer`
+    the thread's, by which K_D is found.
     """
     moment = bending * diameter**3 / 6.0
     shear = double_shear if double else single_shear
     modes = shear(fe_side, side, fe_main, main, diameter, moment, factors=(1.0, 1.0))
     planes = 2.0 if double else 1.0
-    return planes * modes.least / thin_reduction(diameter), modes
+    return planes * modes.least / thin_reduction(outer or diameter), modes
 
 
 def movement(width: float, coefficient: float, moisture: float) -> float:

@@ -1,0 +1,189 @@
+"""The cheapest change that mends an overload, found by building the piece anew with it.
+
+What a change costs is reckoned by the wood and the fasteners that it adds: COST_OF_WOOD a litre,
+COST_OF_FASTENER each (assumed prices; only their order matters).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import replace
+from typing import Any, NamedTuple
+
+from flatpack.model import Assembly
+from flatpack.profiles import Board, Profiles
+from flatpack.strength.layout import volume
+from flatpack.strength.records import Check, Report
+from flatpack.strength.reporting import report
+
+COST_OF_WOOD = 1.0
+COST_OF_FASTENER = 0.03
+MOST = 10
+"""Overloads that remedies are sought for, the worst ones."""
+
+Rebuild = Callable[[Mapping[str, Any]], Assembly | None]
+"""Builds the piece with some keys of its parameter file changed; None: they don't go together."""
+
+BOARDS = ("slats", "frame", "frames", "moving", "rack", "arms")
+COUNTS = {
+    "slats.deck_count": "slat-",
+    "slats.back_count": "back-slat-",
+    "seat.count": "slat-",
+    "back.count": "back-slat-",
+    "frames.count": "leg-front-",
+}
+"""Keys that may be left out -> prefix of the parts that they count."""
+STEPS = (
+    "slats.screws", "frame.rail_screws", "rack.screws", "back.brace_screws", "seat.screws",
+)  # fmt: skip
+WIDTHS = (
+    "frame.rail_width", "frame.leg_width", "back.brace_width", "arms.width", "frames.leg_width",
+    "frames.seat_rail", "back.post_width",
+)  # fmt: skip
+WIDER = 1.35
+
+
+class Change(NamedTuple):
+    """Keys of the parameter file with new values, and the change in words."""
+
+    values: tuple[tuple[str, Any], ...]
+    words: str
+
+
+def changes(record: Any, assembly: Assembly, profiles: Profiles) -> tuple[Change, ...]:
+    """Single changes that may help, each of its own kind."""
+    return tuple(_changes(record, assembly, profiles))
+
+
+def _changes(record: Any, assembly: Assembly, profiles: Profiles) -> Iterator[Change]:
+    for key in BOARDS:
+        path = f"boards.{key}"
+        if _has(record, path):
+            yield from _thicker(record, path, profiles)
+    for path, prefix in COUNTS.items():
+        if _has(record, path):
+            n = sum(1 for k in assembly.parts if k.startswith(prefix))
+            if n:
+                yield Change(((path, n + 1),), f"{path} = {n + 1}, one more")
+    for path in STEPS:
+        if _has(record, path) and _get(record, path) is not None:
+            n = _get(record, path)
+            yield Change(((path, n + 1),), f"{path} = {n + 1}, one more")
+    for path in WIDTHS:
+        if _has(record, path) and _get(record, path) is not None:
+            wide = float(round(_get(record, path) * WIDER))
+            yield Change(((path, wide),), f"{path} = {wide:g}")
+    yield from _bars_and_bolts(record, profiles)
+
+
+def _has(record: Any, path: str) -> bool:
+    group, _, key = path.partition(".")
+    return hasattr(record, group) and hasattr(getattr(record, group), key)
+
+
+def _get(record: Any, path: str) -> Any:
+    group, _, key = path.partition(".")
+    return getattr(getattr(record, group), key)
+
+
+def _thicker(record: Any, path: str, profiles: Profiles) -> Iterator[Change]:
+    chosen = _get(record, path) or record.boards.timber
+    board: Board = profiles.board(chosen)
+    more = [
+        b
+        for b in profiles.every("boards")
+        if b.material == board.material and b.kind == board.kind and b.thickness > board.thickness
+    ]
+    if more:
+        near = min(more, key=lambda b: (b.thickness, b.key))
+        # The same form as the record holds: a profile's name with no thickness of its own.
+        value = type(chosen)(near.key)
+        yield Change(((path, value),), f'{path} = "{near.key}", {near.thickness:g} mm')
+
+
+def _bars_and_bolts(record: Any, profiles: Profiles) -> Iterator[Change]:
+    if _has(record, "rack.rod"):
+        rod = profiles.rod(record.rack.rod)
+        for other in profiles.every("rods"):
+            stronger = other.material != rod.material and "steel" in other.material
+            bigger = other.material == rod.material and other.diameter > rod.diameter
+            if bigger or (stronger and other.diameter >= rod.diameter - 6.0):
+                yield Change((("rack.rod", other.key),), f'rack.rod = "{other.key}"')
+    if _has(record, "fixings.bolt"):
+        bolt = profiles.coach_bolt(record.fixings.bolt)
+        more = [b for b in profiles.every("coach-bolts") if b.diameter > bolt.diameter]
+        if more:
+            near = min(more, key=lambda b: (b.diameter, b.key))
+            m = f"m{near.diameter:g}"
+            values = (
+                ("fixings.bolt", near.key), ("fixings.nut", f"lock-{m}"),
+                ("fixings.washer", f"washer-{m}"),
+            )  # fmt: skip
+            yield Change(values, f"bolts {near.name} with their nuts and washers")
+
+
+def with_remedies(
+    first: Report,
+    record: Any,
+    assembly: Assembly,
+    profiles: Profiles,
+    rebuild: Rebuild,
+    *,
+    tried: Iterable[Change] | None = None,
+    **same: Any,
+) -> Report:
+    """The report with the cheapest working change for each of its worst overloads.
+
+    A change works when that check comes within capacity and no check that was within goes over.
+    `same` goes to `report` unchanged (loads, grades).
+    """
+    wanted = [c for c in sorted(first.checks, key=lambda c: -c.weight) if c.weight > 1.0]
+    if not wanted:
+        return first
+    outcomes = []
+    for change in changes(record, assembly, profiles) if tried is None else tried:
+        made = rebuild(dict(change.values))
+        if made is not None:
+            outcomes.append((_cost(assembly, made), change, report(made, record, profiles, **same)))
+    outcomes.sort(key=lambda o: (o[0], o[1].words))
+    found = []
+    for check in _kinds(wanted)[:MOST]:
+        for cost, change, then in outcomes:
+            if _mends(first, then, check):
+                words = f"tried: {change.words} brings it to {_use(then, check):.0%}"
+                words += f", at the cost of {cost:.1f} l of wood"
+                found.append((f"{check.subject} {check.code}", words))
+                break
+        else:
+            words = f"none of {len(outcomes)} single changes tried mends it"
+            found.append((f"{check.subject} {check.code}", words))
+    return replace(first, remedies=tuple(found))
+
+
+def _kinds(checks: list[Check]) -> list[Check]:
+    """One check of each code, case and use: mending it mends its like."""
+    seen: dict[object, Check] = {}
+    for check in checks:
+        seen.setdefault((check.code, check.case, f"{check.weight:.2f}"), check)
+    return list(seen.values())
+
+
+def _cost(before: Assembly, after: Assembly) -> float:
+    """Cost of a change in litres of wood, mm3 times 1e-6."""
+    wood = sum(map(volume, after.parts.values())) - sum(map(volume, before.parts.values()))
+    screws = len(after.fasteners) - len(before.fasteners)
+    return COST_OF_WOOD * wood * 1e-6 + COST_OF_FASTENER * screws
+
+
+def _use(then: Report, check: Check) -> float:
+    weights = [
+        c.weight for c in then.checks if (c.subject, c.code) == (check.subject, check.code)
+    ]
+    return max(weights, default=0.0)
+
+
+def _mends(first: Report, then: Report, check: Check) -> bool:
+    if _use(then, check) > 1.0:
+        return False
+    over = {(c.code, c.kind) for c in first.checks if c.weight > 1.0}
+    return all((c.code, c.kind) in over for c in then.checks if c.weight > 1.0)
