@@ -142,9 +142,16 @@ def _width(shown: object, font: object) -> float:
     """Width of shown glyphs in units of the font size, from the font's own list of widths."""
     if not hasattr(shown, "original_bytes"):
         return 0.0
+    if "/DescendantFonts" not in font:
+        return 0.0
     listed = list(font["/DescendantFonts"][0].get_object().get("/W", []))
-    widths = {int(g): float(w[0]) for g, w in zip(listed[::2], listed[1::2], strict=True)
-              if len(w) == 1}  # fmt: skip
+    widths: dict[int, float] = {}
+    while listed:
+        first, then = int(listed.pop(0)), listed.pop(0)
+        if isinstance(then, list):
+            widths |= {first + i: float(w) for i, w in enumerate(then)}
+        else:
+            widths |= dict.fromkeys(range(first, int(then) + 1), float(listed.pop(0)))
     raw = shown.original_bytes
     return sum(widths.get(raw[i] << 8 | raw[i + 1], 0.0) for i in range(0, len(raw), 2)) / 1000.0
 

@@ -10,7 +10,7 @@ from flatpack.drawings.holes import Spot, short, size_of
 from flatpack.drawings.labels import Wanted, labelled
 from flatpack.drawings.lettering import text_width
 from flatpack.drawings.part_strokes import second_face, worked
-from flatpack.drawings.shapes import Circle, Cross, Line, Stroke, Text
+from flatpack.drawings.shapes import Circle, Closed, Cross, Line, Shape, Stroke, Text
 from flatpack.drawings.templates.break_lines import breaks
 from flatpack.drawings.templates.clipping import clipped, within
 from flatpack.drawings.templates.ordinates import below, beside
@@ -19,12 +19,15 @@ from flatpack.drawings.templates.windows import Window, corners, tape_line
 from flatpack.drawings.templates.wrapping import BOLDER
 from flatpack.drawings.turned import Seen
 from flatpack.geometry import Outline, Point
+from flatpack.geometry.shapes import rectangle
 from flatpack.wording import english_templates as words
 
 LEFT, RIGHT, ABOVE = 18.0, 5.0, 9.0
 """Room about the drawn stretch for its distances and words, mm."""
 _LEAST = 44.0
 _DROP = 5.0
+_FAR = 100.0
+"""Labels stay out of bars so wide about the stretch, where its distances and words stand, mm."""
 _SMALL = 1.8
 _OFF = 1.5
 """Distance of the datum lines from the outline, mm."""
@@ -203,8 +206,13 @@ def _labels(window: Window, box: Box, page: Box, taken: Sequence[Stroke]) -> tup
         place = Point(at.x + page[0] - box[0], at.y + page[1] - box[1])
         wanted.append(Wanted(place, max(sizes) / 2.0 + 3.0, f"{spot.number}: {text}",
                              str(spot.number)))  # fmt: skip
-    shapes = [s.shape for s in taken if s.layer not in ("outline", "grain")]
+    shapes: list[Shape] = [s.shape for s in taken if s.layer not in ("outline", "grain")]
     x0, y0, x1, y1 = page
-    rim = (Point(x0 - 1.0, y0), Point(x1 + 1.0, y0), Point(x1 + 1.0, y1), Point(x0 - 1.0, y1))
-    edges = [window.seen.outline(window.part.outline).moved(x0 - box[0], y0 - box[1]).sampled(0.2)]
-    return labelled(wanted, shapes, [rim, *edges])
+    shapes += [
+        Closed(rectangle(_FAR, y1 - y0 + 2.0 * _FAR, x1 + RIGHT - 1.0, y0 - _FAR)),
+        Closed(rectangle(_FAR, y1 - y0 + 2.0 * _FAR, x0 - 1.0 - _FAR, y0 - _FAR)),
+        Closed(rectangle(x1 - x0 + 2.0 * RIGHT, _FAR, x0 - RIGHT, y1 + 1.5)),
+        Closed(rectangle(x1 - x0 + 2.0 * RIGHT, _FAR, x0 - RIGHT, y0 - _FAR)),
+    ]
+    edge = window.seen.outline(window.part.outline).moved(x0 - box[0], y0 - box[1])
+    return labelled(wanted, shapes, [edge.sampled(0.2)])
