@@ -33,7 +33,7 @@ class Setting:
         return links(self.assembly)
 
     @cached_property
-    def _stuff(self) -> dict[str, Stuff]:
+    def _stuff(self) -> dict[tuple[str, float], Stuff]:
         return {}
 
     @cached_property
@@ -51,10 +51,11 @@ class Setting:
 
     def stuff(self, part: Part) -> Stuff:
         """What a part is made of."""
-        found = self._stuff.get(part.board.key)
+        # One board may have been measured at two thicknesses.
+        key = part.board.key, part.thickness
+        found = self._stuff.get(key)
         if found is None:
-            found = stuff_of(part.board, self.profiles, self.grades)
-            self._stuff[part.board.key] = found
+            found = self._stuff[key] = stuff_of(part.board, self.profiles, self.grades)
         return found
 
     def beam(

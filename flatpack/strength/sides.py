@@ -125,8 +125,6 @@ class _Builder:
             self._axis(part, feet)
         stands = [(key, self._node(key, at)) for key, at in feet]
         held = [(node, 1) for _, node in stands] + [(stands[0][1], 0)]
-        if len(stands) == 1:
-            held.append((stands[0][1], 2))
         bars, frame_bars = self._bars()
         ties = [(k, f, self._tie(k, f)) for k in self.links for f in k.fasteners]
         frame = PlaneFrame(

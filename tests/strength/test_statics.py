@@ -1,0 +1,100 @@
+"""Balance of forces in the idealised piece, and what holds the parts across."""
+
+from __future__ import annotations
+
+import pytest
+
+from flatpack.geometry import Vec
+from flatpack.strength.frames import solve
+from flatpack.strength.layout import links, reach
+from flatpack.strength.loading import Area, Slats, deck_of, loadings
+from flatpack.strength.raised import raised
+from flatpack.strength.setting import Setting
+from flatpack.strength.sides import Force, sides
+from flatpack.strength.stability import Feet, Push, tipping
+from flatpack.strength.supports import supports
+
+
+@pytest.fixture(scope="module")
+def setting(lounger, profiles) -> Setting:
+    return Setting(lounger.assembly, profiles, profiles.load_set("lounger"), {})
+
+
+def test_feet_bear_what_lies_on_the_rail(setting):
+    places = {"rail-left": [Vec(400.0, 9.0, 320.0), Vec(1500.0, 9.0, 320.0)]}
+    forces = [Force("rail-left", v, Vec(0.0, 0.0, -300.0)) for v in places["rail-left"]]
+    left = next(s for s in sides(setting, places) if s.parts[0].key == "rail-left")
+    found = solve(left.frame, left.loads(forces))
+    up = {key: found.reactions[node, 1] for key, node in left.feet}
+    assert sum(up.values()) == pytest.approx(600.0)
+    # Moments about the foot leg's middle, 56 mm from the end; the head leg's is 1904 (statics).
+    expected = 300.0 * ((400.0 - 56.0) + (1500.0 - 56.0)) / (1904.0 - 56.0)
+    assert up["leg-head-left"] == pytest.approx(expected, rel=1e-3)
+
+
+def test_slats_stand_on_both_rails(setting):
+    for key in ("slat-3", "back-slat-4"):
+        stands = supports(setting, setting.part(key))
+        assert [s.bearer for s in stands] == ["rail-left", "rail-right"]
+        assert stands[0].place == pytest.approx(9.0, abs=0.1)
+        assert stands[1].place == pytest.approx(631.0, abs=0.1)
+
+
+def test_each_case_puts_its_load_on_the_slats(setting):
+    deck = deck_of(setting)
+    for loading in loadings(setting):
+        for area in loading.deck:
+            shares = [share for _, share in deck.shares(area)]
+            assert sum(shares) == pytest.approx(1.0)
+
+
+def test_shares_go_by_the_width_covered(setting):
+    deck = deck_of(setting)
+    low = reach(deck.parts[0], deck.way)[0]
+    area = Area(low=low, high=low + 72.0 + 18.0 + 36.0, left=0, right=9, force=Vec(0, 0, -1))
+    shares = {part.key: share for part, share in deck.shares(area)}
+    gap = reach(deck.parts[1], deck.way)[0] - low - 72.0
+    second = 126.0 - 72.0 - gap
+    assert shares["slat-1"] == pytest.approx(72.0 / (72.0 + second))
+    assert set(shares) == {"slat-1", "slat-2"}
+
+
+def test_links_gather_the_bolts_of_a_leg(setting):
+    leg = next(k for k in links(setting.assembly) if k.second == "leg-foot-left")
+    assert len(leg.fasteners) == 2
+    assert leg.joints == ("leg-foot-left-bolt-1", "leg-foot-left-bolt-2")
+    assert abs(leg.normal.y) == 1.0
+
+
+def test_the_raised_back_is_in_balance(setting):
+    # Arms, hinges and load on the back add up to nothing, in every stop (statics of a body).
+    seen = 0
+    for r in raised(setting, deck_of(setting)):
+        arm = Vec(-2.0 * r.on_rack.x, 0.0, -2.0 * r.on_rack.z)
+        hinge = Vec(-2.0 * r.on_frame.x, 0.0, -2.0 * r.on_frame.z)
+        total = r.in_back(arm.x + hinge.x, arm.z + hinge.z).plus(r.load)
+        assert total.length == pytest.approx(0.0, abs=1e-6 * r.push)
+        seen += 1
+    assert seen == 2 * len(setting.assembly.motion.wanted)
+
+
+@pytest.mark.parametrize(("angle", "tips"), [(33.0, False), (34.5, True)])
+def test_a_crate_on_a_ramp_tips_at_the_angle_of_its_diagonal(angle, tips):
+    # A cube of 1.2 m whose centre stands 0.9 m high tips at atan(0.6/0.9) = 33.69 degrees, as in
+    # a well-known physics textbook's crate (its answers from memory: 31 slides, 34 tips).
+    import math
+
+    s, c = math.sin(math.radians(angle)), math.cos(math.radians(angle))
+    ground = Feet(0.0, 1200.0, 0.0, 1200.0)
+    weight = Push(Vec(600.0, 600.0, 900.0), Vec(1000.0 * s, 0.0, -1000.0 * c))
+    holding, tip, edge = tipping(ground, [weight])
+    # One force both holds and tips about the lower edge: what is left of it says which.
+    assert (holding, tip > 0.0) == (pytest.approx(holding), tips)
+    assert edge == ("head side" if tips else "")
+
+
+def test_slats_know_their_extent(setting):
+    deck = deck_of(setting)
+    assert isinstance(deck, Slats)
+    assert deck.span == pytest.approx((0.0, 1960.0), abs=0.5)
+    assert deck.across == pytest.approx((0.0, 640.0))
