@@ -21,6 +21,7 @@ from flatpack.cutting.strip_bound import METHOD, sheets_by_patterns
 
 STEPS = 1_500
 _BOUND_STEPS = 250
+_BOUND_SHARE = 0.3
 
 
 def plan_sheets(
@@ -80,7 +81,8 @@ def _raised(job: SheetJob, bound: Bound, search: SawSearch, effort: Effort) -> B
     if len(job.rooms) > 1 or job.mode == "recut" or search.rank is None or search.rank.short:
         return bound
     views = [view_of(job.rooms[0], job.sizes, job.turns, a, job.mode) for a in (False, True)]
-    own = Effort(_BOUND_STEPS, effort.seconds_left if effort.seconds_left < 1e9 else None)
+    left = effort.seconds_left
+    own = Effort(_BOUND_STEPS, _BOUND_SHARE * left if left < float("inf") else None)
     sheets = sheets_by_patterns(views, job.demand, own, search.rank.sheets)
     effort.spend(own.steps)
     stages = 2 if job.mode == "level" else 3
