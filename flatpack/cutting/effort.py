@@ -34,6 +34,8 @@ class Effort:
         `progress` is told steps, best cost and bound whenever a better plan is found.
         """
         self.most, self.steps, self.cut_short = most, 0, False
+        #: The clock ended a part of the search, though the rest went on.
+        self.clocked = False
         self._end = math.inf if seconds is None else time.monotonic() + seconds
         self._stop, self._progress = stop, progress
 
@@ -51,6 +53,11 @@ class Effort:
     def seconds_left(self) -> float:
         """Seconds until the guard stops the search; infinite without one."""
         return self._end - time.monotonic() if self._end < math.inf else math.inf
+
+    @property
+    def repeats(self) -> bool:
+        """True when neither a clock nor a hand had a part in the result."""
+        return not (self.cut_short or self.clocked)
 
     @property
     def spent(self) -> bool:

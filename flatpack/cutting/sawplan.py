@@ -85,6 +85,7 @@ def _raised(job: SheetJob, bound: Bound, search: SawSearch, effort: Effort) -> B
     own = Effort(_BOUND_STEPS, _BOUND_SHARE * left if left < float("inf") else None)
     sheets = sheets_by_patterns(views, job.demand, own, search.rank.sheets)
     effort.spend(own.steps)
+    effort.clocked = own.cut_short
     stages = 2 if job.mode == "level" else 3
     return Bound(sheets, METHOD.format(stages)) if sheets > bound.sheets else bound
 
@@ -106,7 +107,7 @@ def _assembled(
         missing=missing,
         troubles=reading.troubles + _short(reading, missing),
         steps=effort.steps,
-        repeatable=not effort.cut_short,
+        repeatable=effort.repeats,
     )
 
 
