@@ -1,0 +1,92 @@
+"""Any keys in their range are refused with reasons, or make a piece that every check can judge."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from flatpack import checks
+from flatpack.finding import ORDER
+from flatpack.parameters import BoardChoice, Spec, fields_of
+from flatpack.pieces import PIECES, Family
+from flatpack.profile_files import profile_texts
+from flatpack.profiles import Profiles, load
+
+SHIPPED = load(profile_texts())
+Values = Mapping[str, object]
+
+
+def numbers(spec: Spec) -> st.SearchStrategy[float]:
+    """The ends of the range as often as anything between."""
+    inside = st.floats(spec.least, spec.most)
+    return st.one_of(st.sampled_from([float(spec.least), float(spec.most)]), inside)
+
+
+def values_of(spec: Spec, profiles: Profiles) -> st.SearchStrategy[Any]:
+    if spec.kind == "board":
+        measured = st.one_of(st.none(), st.floats(6.0, 60.0))
+        return st.builds(BoardChoice, st.sampled_from(profiles.names("boards")), measured)
+    if spec.kind == "item":
+        return st.sampled_from(profiles.names(spec.among))
+    if spec.kind == "choice":
+        return st.sampled_from(spec.choices)
+    if spec.kind == "flag":
+        return st.booleans()
+    if spec.kind == "text":
+        return st.text("AZ äß", min_size=1, max_size=spec.longest)
+    if spec.kind == "date":
+        return st.just("2031-04-12")
+    if spec.kind == "count":
+        return st.integers(int(spec.least), int(spec.most))
+    if spec.many:
+        most = min(spec.most_count, 6)
+        return st.lists(numbers(spec), min_size=spec.fewest, max_size=most).map(tuple)
+    return numbers(spec)
+
+
+def keys(family: Family, most: int) -> st.SearchStrategy[Values]:
+    """Some keys of a family with values that the reader would let pass."""
+    rows = {f.path: f.spec for f in fields_of(family.record) if f.spec.record is None}
+    some = st.lists(st.sampled_from(sorted(rows)), max_size=most, unique=True)
+    return some.flatmap(
+        lambda paths: st.fixed_dictionaries({p: values_of(rows[p], SHIPPED) for p in paths})
+    )
+
+
+def judged(family: Family, record: Any) -> None:
+    """Refused with a reason that names a key and what is allowed, or built and judged."""
+    known = {f.path for f in fields_of(family.record)}
+    refused = list(family.conflicts(record, SHIPPED))
+    for conflict in refused:
+        assert conflict.key in known
+        assert conflict.message
+        assert conflict.allowed
+    if not refused:
+        for finding in checks.run(family.build(record, SHIPPED)):
+            assert finding.severity in ORDER
+            assert finding.message
+
+
+gently = settings(
+    deadline=None, derandomize=True, database=None, suppress_health_check=list(HealthCheck)
+)
+
+
+@pytest.mark.parametrize("most", [3, 40])
+@settings(gently, max_examples=20)
+@given(data=st.data())
+def test_bench(most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
+    family = PIECES["bench"]
+    judged(family, with_keys(family.record(name="Any"), data.draw(keys(family, most))))
+
+
+@pytest.mark.parametrize("most", [1, 4, 40])
+@settings(gently, max_examples=6)
+@given(data=st.data())
+def test_lounger(most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
+    family = PIECES["lounger"]
+    judged(family, with_keys(family.record(name="Any"), data.draw(keys(family, most))))
