@@ -16,8 +16,8 @@ from flatpack.geometry import Outline, Point, Segment
 class Closed:
     """A closed outline, e.g. an edge to cut.
 
-    `filled` fills it with white on sheets that paint back to front (general arrangement); it
-    never fills a cut drawing.
+    `filled` fills it on sheets that paint back to front (general arrangement, book); it never
+    fills a cut drawing.  `tone` is the grey that fills it, 0 black to 1 white.
     """
 
     outline: Outline

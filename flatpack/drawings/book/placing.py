@@ -1,0 +1,120 @@
+"""Where a part goes on the one it is joined to, measured from that one's ends and edges."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from flatpack.drawings.book.steps import BuildStep
+from flatpack.geometry import Vec
+from flatpack.model import Assembly, Bar, Part
+
+_SAME = 0.05
+"""Places closer than this are flush, mm."""
+_SQUARE = 1e-6
+
+
+class Place(NamedTuple):
+    """Parts alike on parts alike.
+
+    `along` are the distances of their near edges from the base's datum end, mm; `across` that of
+    the lower one from its datum edge, None where they cross its whole width.  `start`, `low` and
+    `high` say which way the base's datum end, datum edge and other edge look in the piece: "x-"
+    is foot or front, "y-" left, "z-" down.  `turned` is the way that the part's show face looks.
+    """
+
+    part: tuple[str, ...]
+    base: tuple[str, ...]
+    along: tuple[float, ...]
+    across: float | None
+    flush: str
+    start: str
+    low: str
+    high: str
+
+
+def places(assembly: Assembly, step: BuildStep) -> tuple[Place, ...]:
+    """Places of the parts that a step brings, like ones together; hands count as alike."""
+    rank = {key: n for n, key in enumerate((*step.old, *step.new))}
+    found: dict[tuple[object, ...], list[tuple[str, str, float]]] = {}
+    for joint in step.joints:
+        if len(joint.parts) != 2 or not all(p in assembly.parts for p in joint.parts):
+            continue
+        key, on = _which(joint.parts, assembly, step, rank)
+        part, base = assembly.parts[key], assembly.parts[on]
+        if key not in step.new or not _parallel(part, base):
+            continue
+        along, across, flush, ways = _place(part, base)
+        alike = (part.name, base.name, across, flush, *ways)
+        found.setdefault(alike, []).append((key, on, along))
+    return tuple(_grouped(alike, rows) for alike, rows in found.items())
+
+
+def _which(
+    pair: tuple[str, ...], assembly: Assembly, step: BuildStep, rank: dict[str, int]
+) -> tuple[str, str]:
+    """The part and what it is put on: what is there already, else the longer one."""
+    a, b = pair
+    if (a in step.old) != (b in step.old):
+        return (b, a) if a in step.old else (a, b)
+    longer = assembly.parts[a].length - assembly.parts[b].length
+    return (b, a) if longer > 0.0 or (longer == 0.0 and rank[a] < rank[b]) else (a, b)
+
+
+def _grouped(alike: tuple[object, ...], rows: list[tuple[str, str, float]]) -> Place:
+    _, _, across, flush, start, low, high = alike
+    along = sorted({round(a, 1) + 0.0 for _, _, a in rows})
+    return Place(
+        tuple(dict.fromkeys(key for key, _, _ in rows)),
+        tuple(dict.fromkeys(on for _, on, _ in rows)),
+        tuple(along), across, str(flush), str(start), str(low), str(high),
+    )  # type: ignore[arg-type]  # across is a number or None
+
+
+def _place(part: Part, base: Part) -> tuple[float, float | None, str, tuple[str, str, str]]:
+    bx0, by0, bx1, by1 = base.outline.bounds
+    xs, ys = _reach(part, base)
+    across, flush = _across(ys[0] - by0, ys[1] - by0, by1 - by0)
+    ways = (way(base.frame.x.negated()), way(base.frame.y.negated()), way(base.frame.y))
+    return xs[0] - bx0, across, flush, ways
+
+
+def _across(low: float, high: float, width: float) -> tuple[float | None, str]:
+    """Distance from the datum edge, and what it is flush with: "low", "high", "both", "on"."""
+    if low >= width - _SAME:
+        return None, "on high"
+    if high <= _SAME:
+        return None, "on low"
+    flush_low, flush_high = abs(low) <= _SAME, abs(high - width) <= _SAME
+    if flush_low or flush_high:
+        return None, "both" if flush_low and flush_high else "low" if flush_low else "high"
+    return round(low, 1) + 0.0, ""
+
+
+def _reach(part: Part, base: Part) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Stretch of a part along and across the base's own axes."""
+    x0, y0, x1, y1 = part.outline.bounds
+    corners = [
+        base.frame.local(part.frame.place(x, y, z))
+        for x in (x0, x1)
+        for y in (y0, y1)
+        for z in (0.0, part.thickness)
+    ]
+    xs, ys = [c.x for c in corners], [c.y for c in corners]
+    return (min(xs), max(xs)), (min(ys), max(ys))
+
+
+def _parallel(part: Part, base: Part) -> bool:
+    ways = (base.frame.local_direction(v) for v in (part.frame.x, part.frame.y))
+    return all(_SQUARE > abs(abs(c) - 1.0) or abs(c) < _SQUARE for v in ways for c in v)
+
+
+def way(direction: Vec) -> str:
+    """The nearest of the piece's own six directions: "x-", "x+", "y-" ... """
+    sizes = [abs(c) for c in direction]
+    axis = sizes.index(max(sizes))
+    return f"{'xyz'[axis]}{'+' if direction[axis] > 0.0 else '-'}"
+
+
+def looks(part: Part | Bar) -> str:
+    """The way that a part's show face looks in the finished piece."""
+    return way(part.frame.z)
