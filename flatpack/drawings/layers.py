@@ -7,7 +7,8 @@ black-and-white print still tells a blind hole from one that goes through.
 Line patterns and weights follow ISO 128-2: lengths are multiples of the line's own width d
 (short dash 6d, dash 12d, long dash 24d, gap 3d, wide gap 18d, dot 0.5d); neighbouring weights
 that must be told apart stand at least 2 : 1.  Colours are index colours of the DXF palette; 7 is
-black on white paper and white on a dark screen.
+black on white paper and white on a dark screen.  What must be read or measured is 7: a printer
+breaks a thin grey line up into dots.
 """
 
 from __future__ import annotations
@@ -87,13 +88,14 @@ _TABLE: tuple[Layer, ...] = (
     Layer("housing", "Housing", "HOUSING", 95, "dashed", 0.35, cut=True),
     Layer("arris", "Arris", "ARRIS", 8, "long-dash-short-dash", 0.25, cut=True),
     Layer("part-mark", "Part mark", "PART_MARK", 252, "continuous", 0.25, cut=True),
-    Layer("pocket-hole", "Pocket hole", "POCKET_HOLE", 8, "long-dash-double-dot", 0.25),
-    Layer("hidden-edge", "Hidden edge", "HIDDEN_EDGE", 8, "dashed", 0.18),
+    Layer("pocket-hole", "Pocket hole", "POCKET_HOLE", 7, "long-dash-double-dot", 0.25),
+    Layer("visible-edge", "Visible edge", "VISIBLE_EDGE", 7, "continuous", 0.25),
+    Layer("hidden-edge", "Hidden edge", "HIDDEN_EDGE", 7, "dashed", 0.18),
     Layer("datum-edge", "Datum edge", "DATUM_EDGE", 7, "long-dash-dot", 0.7),
-    Layer("centre-line", "Centre line", "CENTRE_LINE", 8, "long-dash-dot", 0.18),
+    Layer("centre-line", "Centre line", "CENTRE_LINE", 7, "long-dash-dot", 0.18),
     Layer("grain", "Grain", "GRAIN", 8, "continuous", 0.18),
-    Layer("thin-line", "Thin line", "THIN_LINE", 8, "continuous", 0.18),
-    Layer("dimension", "Dimension", "DIMENSION", 8, "continuous", 0.18, text=True),
+    Layer("thin-line", "Thin line", "THIN_LINE", 7, "continuous", 0.18),
+    Layer("dimension", "Dimension", "DIMENSION", 7, "continuous", 0.18, text=True),
     Layer("text", "Text", "TEXT", 7, "continuous", 0.25, text=True),
     Layer("not-for-cutting", "Not for cutting", "NOT_FOR_CUTTING", 7, "continuous", 0.7, text=True),
 )

@@ -1,22 +1,43 @@
-"""A3 sheet with frame (ISO 5457) and title block (fields of ISO 7200)."""
+"""A3 and A2 sheets with frame (ISO 5457) and title block (fields of ISO 7200)."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from flatpack.drawings.boxes import Box
 from flatpack.drawings.ruled import fitted
 from flatpack.drawings.shapes import Circle, Closed, Line, Stroke, Text
 from flatpack.geometry import Point, closed
 from flatpack.geometry.shapes import rectangle
 from flatpack.wording import english as words
 
-WIDTH, HEIGHT = 420.0, 297.0
-"""A3 landscape, mm (ISO 216)."""
-FRAME = (20.0, 10.0, 410.0, 287.0)
-"""Left edge wide enough to file, 10 mm elsewhere (ISO 5457)."""
 BLOCK_WIDE, BLOCK_HIGH = 180.0, 36.0
 _ROW = 12.0
+
+
+class Paper(NamedTuple):
+    """A landscape sheet, mm (ISO 216)."""
+
+    name: str
+    width: float
+    height: float
+
+    @property
+    def frame(self) -> Box:
+        """Left edge wide enough to file, 10 mm elsewhere (ISO 5457)."""
+        return 20.0, 10.0, self.width - 10.0, self.height - 10.0
+
+    @property
+    def block(self) -> Box:
+        """Room of the title block, lower right."""
+        _, y0, x1, _ = self.frame
+        return x1 - BLOCK_WIDE, y0, x1, y0 + BLOCK_HIGH
+
+
+A3 = Paper("A3", 420.0, 297.0)
+A2 = Paper("A2", 594.0, 420.0)
+WIDTH, HEIGHT, FRAME = A3.width, A3.height, A3.frame
 
 
 class Heading(NamedTuple):
@@ -30,13 +51,13 @@ class Heading(NamedTuple):
     scale: str
 
 
-def sheet_frame(heading: Heading) -> Iterator[Stroke]:
+def sheet_frame(heading: Heading, paper: Paper = A3) -> Iterator[Stroke]:
     """The frame and the title block, lower right."""
-    x0, y0, x1, y1 = FRAME
+    x0, y0, x1, y1 = paper.frame
     yield Stroke("outline", Closed(rectangle(x1 - x0, y1 - y0, x0, y0)))
-    left = x1 - BLOCK_WIDE
+    left = paper.block[0]
     rows = (
-        (("number", 60.0), ("date", 40.0), ("scale", 25.0), ("sheet", 25.0), ("projection", 30.0)),
+        (("number", 60.0), ("date", 40.0), ("scale", 28.0), ("sheet", 22.0), ("projection", 30.0)),
         (("creator", 45.0), ("approver", 45.0), ("type", 90.0)),
         (("owner", 60.0), ("title", 120.0)),
     )

@@ -32,6 +32,7 @@ LAYERS = (
     "text",
     "dimension",
     "centre-line",
+    "visible-edge",
     "hidden-edge",
     "datum-edge",
     "grain",

@@ -37,8 +37,8 @@ def expected() -> svgwrite.Drawing:
     page.set_desc(title="Side rail", desc="hand: left")
     looks = {
         "outline": ("#000000", 0.5), "opening": ("#000000", 0.25),
-        "drill-through": ("#000000", 0.13), "pocket-hole": ("#808080", 0.25),
-        "centre-line": ("#808080", 0.18), "text": ("#000000", 0.25),
+        "drill-through": ("#000000", 0.13), "pocket-hole": ("#000000", 0.25),
+        "centre-line": ("#000000", 0.18), "text": ("#000000", 0.25),
     }  # fmt: skip
     groups = {
         key: page.add(page.g(id=key, fill="none", stroke=colour, stroke_width=width))
