@@ -34,6 +34,15 @@ class Lack(NamedTuple):
 
 def reasons(setting: Setting, link: Link) -> list[str]:
     """Why EC5's formulas don't cover a link; empty when they do."""
+    key = "reasons", link.first, link.second
+    known = setting.memo.get(key)
+    if known is None:
+        known = setting.memo[key] = _reasons(setting, link)
+    assert isinstance(known, list)
+    return list(known)
+
+
+def _reasons(setting: Setting, link: Link) -> list[str]:
     fastener = link.fasteners[0]
     if fastener.kind == "coach bolt":
         gap = not link.touching

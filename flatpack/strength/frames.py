@@ -14,7 +14,6 @@ A tie holds two nodes together at a place beside both, as a bolt holds two parts
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, NamedTuple
@@ -128,23 +127,26 @@ def solve_all(frame: PlaneFrame, cases: Sequence[Case]) -> tuple[Solved, ...]:
     import numpy as np
 
     size = 3 * len(frame.nodes)
+    bars = _Bars(frame)
     stiff = np.zeros((size, size))
-    bars = [_Member(frame, bar) for bar in frame.bars]
-    for member in bars:
-        stiff[np.ix_(member.rows, member.rows)] += member.whole
+    np.add.at(stiff, (bars.rows[:, :, None], bars.rows[:, None, :]), bars.whole)
     ties = [(_rows(t.first, t.second), *_tie(frame, t)) for t in frame.ties]
     for rows, reach, k in ties:
-        stiff[np.ix_(rows, rows)] += reach.T @ k @ reach
+        stiff[rows[:, None], rows] += reach.T @ k @ reach
     forces = np.zeros((size, len(cases)))
-    for column, (loads, spread) in enumerate(cases):
-        _load(forces[:, column], bars, loads, spread)
+    ends = [bars.spread(spread) for _, spread in cases]
+    for column, (loads, _) in enumerate(cases):
+        np.add.at(forces[:, column], bars.rows, (ends[column][:, None] @ bars.turn)[:, 0])
+        for load in loads:
+            forces[3 * load.node : 3 * load.node + 3, column] += (load.fx, load.fz, load.moment)
     fixed = np.array([3 * node + way for node, way in frame.held], dtype=int)
-    free = np.setdiff1d(np.arange(size), fixed)
+    loose = np.ones(size, dtype=bool)
+    loose[fixed] = False
     moved = np.zeros((size, len(cases)))
-    moved[free] = _solution(stiff[np.ix_(free, free)], forces[free])
+    moved[loose] = _solution(stiff[loose][:, loose], forces[loose])
     held = stiff[fixed] @ moved - forces[fixed]
     return tuple(
-        _read(frame, bars, ties, moved[:, i], held[:, i], cases[i][1]) for i in range(len(cases))
+        _read(frame, bars, ties, moved[:, i], held[:, i], ends[i]) for i in range(len(cases))
     )
 
 
@@ -190,46 +192,67 @@ def _eliminated(a: Floats, b: Floats) -> Floats:
     return b
 
 
-def _rows(first: int, second: int) -> list[int]:
-    return [3 * node + way for node in (first, second) for way in range(3)]
+def _rows(first: int, second: int) -> Any:
+    import numpy as np
+
+    return np.array([3 * node + way for node in (first, second) for way in range(3)])
 
 
-class _Member:
-    """One bar with its stiffness in its own axes and in the frame's."""
+class _Bars:
+    """All bars at once: `rows` of their movements, `own` stiffness in their axes, `whole` in x, z.
 
-    def __init__(self, frame: PlaneFrame, bar: FrameBar) -> None:
+    Arrays of one bar a row; `turn` leads from the frame's axes to a bar's own.
+    """
+
+    def __init__(self, frame: PlaneFrame) -> None:
         import numpy as np
 
-        (x0, z0), (x1, z1) = frame.nodes[bar.start], frame.nodes[bar.end]
-        self.length = math.hypot(x1 - x0, z1 - z0)
-        c, s = (x1 - x0) / self.length, (z1 - z0) / self.length
-        self.rows = _rows(bar.start, bar.end)
-        turn = np.array([[c, s, 0.0], [-s, c, 0.0], [0.0, 0.0, 1.0]])
-        self.turn = np.zeros((6, 6))
-        self.turn[:3, :3] = self.turn[3:, 3:] = turn
-        self.own = np.array(_stiffness(bar, self.length))
-        self.whole = self.turn.T @ self.own @ self.turn
+        nodes = np.array(frame.nodes)
+        given = np.array(frame.bars, dtype=float).reshape(-1, 5)
+        start, end = given[:, 0].astype(int), given[:, 1].astype(int)
+        step = nodes[end] - nodes[start]
+        self.length = np.hypot(step[:, 0], step[:, 1])
+        ways = np.arange(3)
+        self.rows = np.hstack([3 * start[:, None] + ways, 3 * end[:, None] + ways])
+        self.turn = np.zeros((len(given), 6, 6))
+        c, s = step[:, 0] / self.length, step[:, 1] / self.length
+        for at in (0, 3):
+            self.turn[:, at, at], self.turn[:, at, at + 1] = c, s
+            self.turn[:, at + 1, at], self.turn[:, at + 1, at + 1] = -s, c
+            self.turn[:, at + 2, at + 2] = 1.0
+        self.own = _stiffness(given[:, 2], given[:, 3], given[:, 4], self.length)
+        self.whole = self.turn.transpose(0, 2, 1) @ self.own @ self.turn
 
-    def spread(self, load: float) -> list[float]:
-        """Forces of a uniform load on the nodes, in the bar's axes."""
-        half, end = load * self.length / 2.0, load * self.length**2 / 12.0
-        return [0.0, half, end, 0.0, half, -end]
+    def spread(self, loads: Sequence[Spread]) -> Floats:
+        """Forces of uniform loads on the nodes, in the bars' axes."""
+        import numpy as np
+
+        found = np.zeros((len(self.length), 6))
+        for bar, load in loads:
+            length = float(self.length[bar])
+            half, end = load * length / 2.0, load * length**2 / 12.0
+            found[bar] += (0.0, half, end, 0.0, half, -end)
+        return found
 
 
-def _stiffness(bar: FrameBar, length: float) -> list[list[float]]:
-    n = bar.ea / length
-    phi = 12.0 * bar.ei / (bar.ga * length**2) if bar.ga > 0.0 else 0.0
-    k = bar.ei / (1.0 + phi)
+def _stiffness(ea: Floats, ei: Floats, ga: Floats, length: Floats) -> Floats:
+    import numpy as np
+
+    stiff = ga > 0.0
+    phi = np.where(stiff, 12.0 * ei / (np.where(stiff, ga, 1.0) * length**2), 0.0)
+    n, k = ea / length, ei / (1.0 + phi)
     a, b = 12.0 * k / length**3, 6.0 * k / length**2
     c, d = (4.0 + phi) * k / length, (2.0 - phi) * k / length
-    return [
-        [n, 0.0, 0.0, -n, 0.0, 0.0],
-        [0.0, a, b, 0.0, -a, b],
-        [0.0, b, c, 0.0, -b, d],
-        [-n, 0.0, 0.0, n, 0.0, 0.0],
-        [0.0, -a, -b, 0.0, a, -b],
-        [0.0, b, d, 0.0, -b, c],
+    o = np.zeros_like(n)
+    rows = [
+        [n, o, o, -n, o, o],
+        [o, a, b, o, -a, b],
+        [o, b, c, o, -b, d],
+        [-n, o, o, n, o, o],
+        [o, -a, -b, o, a, -b],
+        [o, b, d, o, -b, c],
     ]
+    return np.array(rows).transpose(2, 0, 1)
 
 
 def _tie(frame: PlaneFrame, tie: Tie) -> tuple[Any, Any]:
@@ -248,33 +271,16 @@ def _tie(frame: PlaneFrame, tie: Tie) -> tuple[Any, Any]:
     return reach, np.diag([tie.kx, tie.kz, tie.turn])
 
 
-def _load(
-    forces: Floats, bars: Sequence[_Member], loads: Sequence[NodeLoad], spread: Sequence[Spread]
-) -> None:
-    for load in loads:
-        forces[3 * load.node : 3 * load.node + 3] += (load.fx, load.fz, load.moment)
-    for bar, load_on in spread:
-        member = bars[bar]
-        forces[member.rows] += member.turn.T @ member.spread(load_on)
-
-
 def _read(
-    frame: PlaneFrame, bars: Sequence[_Member], ties: Sequence[Any], moved: Floats, held: Floats,
-    spread: Sequence[Spread],
+    frame: PlaneFrame, bars: _Bars, ties: Sequence[Any], moved: Floats, held: Floats, ends: Floats
 ) -> Solved:  # fmt: skip
-    on = dict.fromkeys(range(len(bars)), 0.0)
-    for bar, load in spread:
-        on[bar] += load
+    own = (bars.turn @ moved[bars.rows][:, :, None])[:, :, 0]
+    forces = (bars.own @ own[:, :, None])[:, :, 0] - ends
     return Solved(
         moved=tuple((x, z, turn) for x, z, turn in moved.reshape(-1, 3).tolist()),
-        bars=tuple(_forces(member, moved, on[i]) for i, member in enumerate(bars)),
+        bars=tuple(
+            BarForces(pull, (v0, -v1), (-m0, m1)) for _, v0, m0, pull, v1, m1 in forces.tolist()
+        ),
         ties=tuple(tuple((k @ (reach @ moved[rows])).tolist()) for rows, reach, k in ties),
         reactions=dict(zip(frame.held, held.tolist(), strict=True)),
     )
-
-
-def _forces(member: _Member, moved: Floats, load: float) -> BarForces:
-    end = (member.own @ (member.turn @ moved[member.rows])).tolist()
-    if load:
-        end = [f - p for f, p in zip(end, member.spread(load), strict=True)]
-    return BarForces(end[3], (end[1], -end[4]), (-end[2], end[5]))

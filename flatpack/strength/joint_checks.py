@@ -50,12 +50,23 @@ def _bearing(setting: Setting, held: Held) -> Iterator[Check]:
     if force < NONE or not link.touching:
         return
     a, b = setting.part(link.first), setting.part(link.second)
-    long, wide = contact(a, b, link.normal)
-    if long * wide <= 0.0:
+    area = _meeting(setting, link)
+    if area <= 0.0:
         return
-    stress = force / (long * wide)
+    stress = force / area
     for part in (a, b):
         yield _bears(setting, held, part, stress)
+
+
+def _meeting(setting: Setting, link: Link) -> float:
+    """Area in which a link's parts meet, mm2."""
+    key = "meeting", link.first, link.second
+    known = setting.memo.get(key)
+    if known is None:
+        long, wide = contact(setting.part(link.first), setting.part(link.second), link.normal)
+        known = setting.memo[key] = long * wide
+    assert isinstance(known, float)
+    return known
 
 
 def _bears(setting: Setting, held: Held, part: Part, stress: float) -> Check:

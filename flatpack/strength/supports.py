@@ -48,12 +48,21 @@ def _resting(setting: Setting, part: Part) -> tuple[Support, ...]:
     low = reach(part, Z)[0]
     x0, x1 = reach(part, X)
     found = []
-    for other in setting.assembly.parts.values():
-        if not is_side(other) or other.key == part.key:
-            continue
-        top = reach(other, Z)[1]
-        a, b = reach(other, X)
+    for key, top, a, b, at in _tops(setting):
         if abs(top - low) < CLOSE and min(b, x1) - max(a, x0) > 0.5 * (x1 - x0):
-            found.append(Support(_along(part, middle(other)), other.key, None))
+            found.append(Support(_along(part, at), key, None))
     found.sort(key=lambda s: s.place)
     return (found[0], found[-1]) if len(found) >= 2 else tuple(found)
+
+
+def _tops(setting: Setting) -> tuple[tuple[str, float, float, float, Vec], ...]:
+    """Side parts with the height of their top, their reach along the piece, and their middle."""
+    known = setting.memo.get("tops")
+    if known is None:
+        known = setting.memo["tops"] = tuple(
+            (p.key, reach(p, Z)[1], *reach(p, X), middle(p))
+            for p in setting.assembly.parts.values()
+            if is_side(p)
+        )
+    assert isinstance(known, tuple)
+    return known
