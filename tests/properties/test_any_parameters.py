@@ -14,7 +14,7 @@ from flatpack.finding import ORDER
 from flatpack.parameters import BoardChoice, Spec, fields_of
 from flatpack.pieces import PIECES, Family
 from flatpack.profile_files import profile_texts
-from flatpack.profiles import Profiles, load
+from flatpack.profiles import load
 
 SHIPPED = load(profile_texts())
 Values = Mapping[str, object]
@@ -26,35 +26,35 @@ def numbers(spec: Spec) -> st.SearchStrategy[float]:
     return st.one_of(st.sampled_from([float(spec.least), float(spec.most)]), inside)
 
 
-def values_of(spec: Spec, profiles: Profiles) -> st.SearchStrategy[Any]:
-    if spec.kind == "board":
-        measured = st.one_of(st.none(), st.floats(6.0, 60.0))
-        return st.builds(BoardChoice, st.sampled_from(profiles.names("boards")), measured)
-    if spec.kind == "item":
-        return st.sampled_from(profiles.names(spec.among))
-    if spec.kind == "choice":
-        return st.sampled_from(spec.choices)
-    if spec.kind == "flag":
-        return st.booleans()
-    if spec.kind == "text":
-        return st.text("AZ äß", min_size=1, max_size=spec.longest)
-    if spec.kind == "date":
-        return st.just("2031-04-12")
-    if spec.kind == "count":
-        return st.integers(int(spec.least), int(spec.most))
+def boards(_: Spec) -> st.SearchStrategy[BoardChoice]:
+    measured = st.one_of(st.none(), st.floats(6.0, 60.0))
+    return st.builds(BoardChoice, st.sampled_from(SHIPPED.names("boards")), measured)
+
+
+KINDS: Mapping[str, Callable[[Spec], st.SearchStrategy[Any]]] = {
+    "board": boards,
+    "item": lambda spec: st.sampled_from(SHIPPED.names(spec.among)),
+    "choice": lambda spec: st.sampled_from(spec.choices),
+    "flag": lambda _: st.booleans(),
+    "text": lambda spec: st.text("AZ äß", min_size=1, max_size=spec.longest),
+    "date": lambda _: st.just("2031-04-12"),
+    "count": lambda spec: st.integers(int(spec.least), int(spec.most)),
+}
+
+
+def values_of(spec: Spec) -> st.SearchStrategy[Any]:
+    made = KINDS.get(spec.kind, numbers)(spec)
     if spec.many:
         most = min(spec.most_count, 6)
-        return st.lists(numbers(spec), min_size=spec.fewest, max_size=most).map(tuple)
-    return numbers(spec)
+        return st.lists(made, min_size=spec.fewest, max_size=most).map(tuple)
+    return made
 
 
 def keys(family: Family, most: int) -> st.SearchStrategy[Values]:
     """Some keys of a family with values that the reader would let pass."""
     rows = {f.path: f.spec for f in fields_of(family.record) if f.spec.record is None}
     some = st.lists(st.sampled_from(sorted(rows)), max_size=most, unique=True)
-    return some.flatmap(
-        lambda paths: st.fixed_dictionaries({p: values_of(rows[p], SHIPPED) for p in paths})
-    )
+    return some.flatmap(lambda paths: st.fixed_dictionaries({p: values_of(rows[p]) for p in paths}))
 
 
 def judged(family: Family, record: Any) -> None:

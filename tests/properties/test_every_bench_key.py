@@ -68,7 +68,7 @@ ROWS: Mapping[str, Row] = {
     "boards.timber": row(
         BoardChoice("ply-24"),
         "*: board; Front leg: length; Stretcher: length; pocket screw: sizes; hardware",
-        f"Seat rail: length; Seat slat: length; Back post: width; name; steps",
+        "Seat rail: length; Seat slat: length; Back post: width; name; steps",
     ),
     "boards.frames": row(
         BoardChoice("ply-24"),
@@ -100,7 +100,7 @@ ROWS: Mapping[str, Row] = {
     ),
     "frames.leg_width": row(
         95.0,
-        "Front leg: width; Rear leg: width; Seat rail: length; Low rail: length; coach bolt: places",
+        "Front leg: width; Rear leg: width; Seat rail: length; Low rail: length",
         f"Front leg: length; {POSTS}; Stretcher: *; Seat slat: length; {BOUGHT}",
     ),
     "frames.seat_rail": row(

@@ -146,7 +146,7 @@ ROWS: Mapping[str, Row] = {
     "back.angles": row(
         (18.0, 33.0, 48.0, 60.0),
         "motion: wanted; motion: notches; Rack: outline",
-        f"Back brace: length; {FRAME_SIZES}; Fixed slat: length; motion: axis; motion: push; {BOUGHT}",
+        f"Back brace: length; {FRAME_SIZES}; motion: axis; motion: push; {BOUGHT}",
     ),
     "back.brace_width": row(
         66.0,
@@ -196,7 +196,7 @@ ROWS: Mapping[str, Row] = {
     "rack.notch": row(
         "half-round",
         "Rack: outline; Rack: work; motion: contour; motion: notches",
-        f"Side rail: length; Leg: length; Fixed slat: *; Prop rod: length; motion: wanted; {BOUGHT}",
+        f"Side rail: length; Leg: length; Fixed slat: *; motion: wanted; {BOUGHT}",
     ),
     "rack.rod": row(
         "hardwood-25",
