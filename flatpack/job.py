@@ -9,13 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from flatpack import __version__, checks
 from flatpack.content_code import content_code
 from flatpack.drawings.layers import layer_set
 from flatpack.drawings.page import Sheet
-from flatpack.drawings.registry import drawings
+from flatpack.drawings.registry import DRAWINGS, drawings, templates
 from flatpack.drawings.settings import Settings
 from flatpack.finding import Finding, blocks, in_order
 from flatpack.manifest import NAME as MANIFEST
@@ -27,6 +27,9 @@ from flatpack.pieces import PIECES
 from flatpack.profiles import Profiles, Workshop, load
 from flatpack.wording import english as words
 from flatpack.writers.registry import render
+
+if TYPE_CHECKING:
+    from flatpack.drawings.templates import PrintSettings
 
 
 class Design(NamedTuple):
@@ -89,19 +92,29 @@ def files(made: Design, chosen: Iterable[Sheet]) -> dict[str, File]:
     return drawn
 
 
-def sheets(made: Design) -> tuple[Sheet, ...]:
-    """Every drawing, table and page of a design, as data.
+def sheets(
+    made: Design, only: Iterable[str] = DRAWINGS, printing: PrintSettings | None = None
+) -> tuple[Sheet, ...]:
+    """The drawings, tables and pages of the kinds asked for, as data.
 
     A design with faults has every drawing marked as not for cutting.
     """
-    return drawings(
-        made.assembly,
-        Settings(
-            workshop=made.workshop,
-            code=made.code,
-            faulty=blocks(made.findings),
-            poses=poses(made),
-        ),
+    return drawings(made.assembly, _settings(made, printing), only)
+
+
+def print_findings(made: Design, printing: PrintSettings) -> tuple[Finding, ...]:
+    """What of the templates can't be printed as asked, and how many pages they take."""
+    return templates(made.assembly, _settings(made, printing))[1]
+
+
+def _settings(made: Design, printing: PrintSettings | None) -> Settings:
+    return Settings(
+        workshop=made.workshop,
+        code=made.code,
+        faulty=blocks(made.findings),
+        poses=poses(made),
+        study=made.study,
+        printing=printing,
     )
 
 

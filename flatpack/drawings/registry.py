@@ -15,6 +15,7 @@ from flatpack.drawings.page import Sheet, Table
 from flatpack.drawings.part_view import part_drawing, second_drawing
 from flatpack.drawings.settings import Settings
 from flatpack.drawings.shapes import Drawing
+from flatpack.finding import Finding
 from flatpack.model import Assembly
 from flatpack.wording import english as words
 
@@ -62,6 +63,27 @@ def _arrangement(assembly: Assembly, found: Found, settings: Settings) -> Iterat
         yield _drawn("arrangement", "arrangement", drawing, "svg")
 
 
+def _moving(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
+    if settings.study is not None:
+        from flatpack.drawings import moving
+
+        yield from moving.sheets(assembly, settings.study, settings)
+
+
+def _templates(assembly: Assembly, found: Found, settings: Settings) -> Iterable[Sheet]:
+    return templates(assembly, settings)[0]
+
+
+def templates(
+    assembly: Assembly, settings: Settings
+) -> tuple[tuple[Sheet, ...], tuple[Finding, ...]]:
+    """Templates to print at full size, and what can't be printed as asked."""
+    from flatpack.drawings.templates import PrintSettings, template_sheets
+
+    asked = settings.printing or PrintSettings()
+    return template_sheets(assembly, replace(asked, code=settings.code, faulty=settings.faulty))
+
+
 def _lists(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
     for name, make in TABLES.items():
         table = make(assembly, found, settings)
@@ -82,15 +104,23 @@ DRAWINGS: Mapping[str, Callable[[Assembly, Found, Settings], Iterable[Sheet]]] =
     "boards": _boards,
     "drilling": _drilling,
     "arrangement": _arrangement,
+    "moving": _moving,
     "lists": _lists,
     "job-page": _job_page,
+    "templates": _templates,
 }
 
 
-def drawings(assembly: Assembly, settings: Settings) -> tuple[Sheet, ...]:
-    """Every sheet to write; the drawings of a faulty design say that they aren't for cutting."""
-    found = groups(assembly)
-    every = (s for make in DRAWINGS.values() for s in make(assembly, found, settings))
+def drawings(
+    assembly: Assembly, settings: Settings, only: Iterable[str] = DRAWINGS
+) -> tuple[Sheet, ...]:
+    """The sheets of the kinds asked for, all unless told.
+
+    The drawings of a faulty design say that they aren't for cutting.
+    """
+    found, kinds = groups(assembly), frozenset(only)
+    makers = (make for kind, make in DRAWINGS.items() if kind in kinds)
+    every = (s for make in makers for s in make(assembly, found, settings))
     return tuple(map(_not_for_cutting, every)) if settings.faulty else tuple(every)
 
 

@@ -48,6 +48,11 @@ def passed(reason: str, amount: str) -> str:
     return f"no stop: {reason}, by {amount}"
 
 
+def no_stop(number: int, reason: str, amount: str) -> str:
+    """A notch that gives no stop, named."""
+    return f"notch {number or '-'}: {passed(reason, amount)}"
+
+
 # --- sheets -------------------------------------------------------------------------------------
 
 

@@ -42,7 +42,7 @@ def _document(page: MovingPage, language: str) -> Iterator[str]:
     yield from _control(page)
     yield from _strip(page)
     yield from titled_table(page.table)
-    yield "\n".join(f"<p>{escaped(line)}</p>" for line in words.CAUTIONS)
+    yield "\n".join(f"<p>{escaped(line)}</p>" for line in (*page.notes, *words.CAUTIONS))
     yield f'<script type="application/json" id="travel">{travel(page)}</script>'
     yield f"<script>\n{_template('moving.js')}</script>\n</main>\n</body>\n</html>"
 

@@ -144,7 +144,7 @@ def _margin_label(centre: Point, back: float, off: float) -> Stroke:
     """Between reaction and normal where there is room, else past the normal."""
     inside = abs(off) >= _WIDE
     turn = back + off / 2.0 if inside else back + off + math.copysign(4.0, off)
-    at = _away(centre, turn, 0.7 * _MARGIN if inside else _MARGIN)
+    at = _away(centre, turn, 0.8 * _MARGIN if inside else _MARGIN)
     past = math.cos(math.radians(turn)) >= 0.0
     across: Literal["left", "middle", "right"] = "middle" if inside else "left" if past else "right"
     return Stroke("text", Text(at, f"{degrees(abs(off))}°", 2.5, across=across, up="middle"))

@@ -5,14 +5,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from flatpack.drawings.boxes import Box, union
+from flatpack.drawings.boxes import Box
 from flatpack.drawings.figures import mm
 from flatpack.drawings.moving.facts import StopFacts
 from flatpack.drawings.moving.nearness import gaps, kept_pairs, named_pairs, nearest
 from flatpack.drawings.moving.record import Moment, MovingPage, Place, StopPicture
-from flatpack.drawings.moving.stops_table import degrees, stops_table
+from flatpack.drawings.moving.stops_layout import extent
+from flatpack.drawings.moving.stops_table import degrees, short_table, table_notes
 from flatpack.drawings.moving.travel import Step, steps
-from flatpack.drawings.moving.views import Seen, placed, seen_bodies, stands
+from flatpack.drawings.moving.views import Seen, seen_bodies, stands
 from flatpack.mechanism.path import Path
 from flatpack.mechanism.study import Study
 from flatpack.mechanism.track import Stand
@@ -20,7 +21,7 @@ from flatpack.model import Assembly
 from flatpack.wording import english as general
 from flatpack.wording import english_moving as words
 
-_MARGIN = 40.0
+_MARGIN = 25.0
 
 
 def moving_page(
@@ -47,7 +48,8 @@ def moving_page(
         moments=moments,
         pairs=pairs,
         stops=tuple(_pictures(facts, moments)),
-        table=stops_table(made, facts),
+        table=short_table(made, facts),
+        notes=table_notes(made),
         warning=general.NOT_FOR_CUTTING if faulty else "",
     )
 
@@ -69,9 +71,9 @@ def _place(stand: Stand) -> Place:
 
 
 def _box(bodies: tuple[Seen, ...], positions: tuple[Stand, ...], ground: float) -> Box:
-    spots = [placed(b, stand).bounds for b in bodies for stand in positions]
-    x0, y0, x1, y1 = union(spots)
-    return x0 - _MARGIN, min(y0, ground) - _MARGIN / 2.0, x1 + _MARGIN, y1 + _MARGIN / 2.0
+    """The moving parts and the frame near them, as on the sheet of stops."""
+    x0, y0, x1, y1 = extent(bodies, positions).shown
+    return x0, min(y0, ground) - _MARGIN, x1 + _MARGIN, y1 + _MARGIN
 
 
 def _pictures(facts: tuple[StopFacts, ...], moments: tuple[Moment, ...]) -> Iterator[StopPicture]:

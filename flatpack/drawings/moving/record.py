@@ -58,7 +58,7 @@ class MovingPage:
     """A page with the back moving: the bodies, the travel, the strip of stops, their table.
 
     `box` is the hinge frame's part that the pictures show and `ground` its level, mm; `arm` the
-    length from pivot to rod.  Moments follow one another along the travel.
+    length from pivot to rod; `notes` explain the table.  Moments follow one another on the way.
     """
 
     name: str
@@ -72,4 +72,5 @@ class MovingPage:
     pairs: tuple[NamedPair, ...]
     stops: tuple[StopPicture, ...]
     table: Table
+    notes: tuple[str, ...] = ()
     warning: str = ""

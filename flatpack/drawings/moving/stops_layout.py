@@ -20,6 +20,8 @@ from flatpack.drawings.title_block import BLOCK_HIGH, FRAME
 from flatpack.geometry import Point
 from flatpack.mechanism.track import Stand
 
+_REDUCTIONS = tuple(sorted((*SCALES, 2.5, 4.0, 6.0, 8.0)))
+"""Those of ISO 5455, and steps between, which it permits where they don't fit."""
 BEYOND = 150.0
 """How much of the frame is shown beyond the moving parts, mm."""
 ROW = 5.5
@@ -49,14 +51,14 @@ def extent(bodies: tuple[Seen, ...], stands: tuple[Stand, ...]) -> Extent:
 
 
 def paper_for(room: Extent, rows: int, table: float) -> Paper:
-    """The largest reduction of ISO 5455 that fits, over a table `table` paper mm high.
+    """The largest scale that fits, over a table `table` paper mm high.
 
     `rows` dimensions stand below the rack; they may reach under the ground.
     """
     x0, y0, x1, y1 = FRAME
     wide, high = x1 - x0 - 2.0 * _SIDE - _LABEL, y1 - y0 - _TOP - max(table, BLOCK_HIGH) - 4.0
-    fitting = (1.0 / s for s in SCALES if _fits(room, 1.0 / s, rows, wide, high))
-    scale = next(fitting, 1.0 / SCALES[-1])
+    fitting = (1.0 / s for s in _REDUCTIONS if _fits(room, 1.0 / s, rows, wide, high))
+    scale = next(fitting, 1.0 / _REDUCTIONS[-1])
     a, b, c, d = room.shown
     left = x0 + _SIDE + max(wide - (c - a) * scale, 0.0) / 2.0
     origin = Point(left - a * scale, y1 - _TOP - d * scale)

@@ -9,7 +9,7 @@ from flatpack.drawings.figures import mm
 from flatpack.drawings.moving.facts import StopFacts, alike, datum_racks
 from flatpack.drawings.moving.reduced import Paper
 from flatpack.drawings.moving.stops_layout import ROW, Extent, extent, paper_for
-from flatpack.drawings.moving.stops_table import SHORT_COLUMNS, degrees, short_rows
+from flatpack.drawings.moving.stops_table import SHORT_COLUMNS, degrees, short_rows, table_notes
 from flatpack.drawings.moving.views import Seen, placed, seen_bodies, stands
 from flatpack.drawings.ruled import ruled_table
 from flatpack.drawings.shapes import Circle, Cross, Dimension, Drawing, Line, Path, Stroke, Text
@@ -172,8 +172,10 @@ def _table(
     title = words.stops_title(mm(motion.push), mm(motion.push_along))
     yield Stroke("text", Text(Point(corner.x, corner.y + 2.0), title, 3.0, bold=True))
     below = Point(corner.x, corner.y - _TABLE_ROW * (len(facts) + 2) - 3.6)
-    yield Stroke("text", Text(below, words.as_made(mm(motion.tolerance)), 2.2))
+    first, *others = table_notes(made)
+    yield Stroke("text", Text(below, first, 2.2))
     at = Point(x0 + 12.0, y1 - 10.0)
     yield Stroke("text", Text(at, words.SIDE, 3.5, bold=True))
     notes = f"{words.DASHED}; {words.hands_alike(alike_all(facts))}"
-    yield Stroke("text", Text(Point(at.x, at.y - 5.0), notes, _NOTE))
+    for row, line in enumerate((notes, *others), 1):
+        yield Stroke("text", Text(Point(at.x, at.y - 5.0 * row), line, _NOTE))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from flatpack.drawings.figures import mm, shown
-from flatpack.drawings.moving.facts import RackPlace, StopFacts, passed_facts
+from flatpack.drawings.moving.facts import RackPlace, StopFacts, alike, passed_facts
 from flatpack.drawings.page import Cell, Table
 from flatpack.mechanism.study import Study
 from flatpack.wording import english_moving as words
@@ -71,13 +71,29 @@ def _passed_rows(made: Study) -> tuple[tuple[Cell, ...], ...]:
     )
 
 
+def short_table(made: Study, facts: tuple[StopFacts, ...]) -> Table:
+    """The sheet's table as it stands on the page."""
+    motion = made.motion
+    header = tuple(" ".join(t for t in pair if t) for pair in zip(*words.SHORT_HEADER, strict=True))
+    title = words.stops_title(mm(motion.push), mm(motion.push_along))
+    return Table(name="stops", title=title, header=header, rows=tuple(short_rows(facts)))
+
+
+def table_notes(made: Study) -> tuple[str, ...]:
+    """What the table's columns mean, and every notch that gives no stop with the reason."""
+    none = (
+        words.no_stop(number, str(p.reason), f"{p.amount:.1f}") for number, p in passed_facts(made)
+    )
+    return (words.as_made(mm(made.motion.tolerance)), *none)
+
+
 def short_rows(facts: tuple[StopFacts, ...]) -> list[tuple[str, ...]]:
-    """Rows of the sheet's table; x and y on the left rack."""
+    """Rows of the sheet's table; x and y on both racks where they differ."""
     return [_short(f) for f in facts]
 
 
 def _short(f: StopFacts) -> tuple[str, ...]:
-    place = f.places[0] if f.places else None
+    places = f.places[:1] if alike(f.places) else f.places
     return (
         str(f.number),
         str(f.notch or "-"),
@@ -86,8 +102,8 @@ def _short(f: StopFacts) -> tuple[str, ...]:
         f"{degrees(f.spread.low)} .. {degrees(f.spread.high)}",
         degrees(f.stop.lean),
         "-" if f.headroom is None else degrees(f.headroom),
-        mm(place.x) if place else "-",
-        mm(place.y) if place else "-",
+        " / ".join(mm(p.x) for p in places) or "-",
+        " / ".join(mm(p.y) for p in places) or "-",
         f"{f.hold.arm:.0f}",
         degrees(f.hold.margin),
         f"{degrees(f.knock.drop)}, {degrees(f.knock.next_angle)}",
