@@ -29,6 +29,16 @@ Work with saws, routers and drills can maim: read your tools' manuals, wear what
 and follow the rules that hold where you are. A check that passes replaces neither a test of the
 finished piece nor the advice of a licensed person where that is required.
 """
+KINDS = (
+    "parts",
+    "boards",
+    "drilling",
+    "arrangement",
+    "moving",
+    "lists",
+    "job-page",
+    "templates",
+)
 LISTS = ("families", "boards", "workshops", "hardware", "finishes", "notches")
 
 
@@ -92,7 +102,9 @@ def _draw(commands: Commands) -> None:
         commands,
         "draw",
         "write drawings, lists and workings of a design into a folder",
-        "  flatpack draw sun-lounger.toml --out sun-lounger\n\n"
+        "  flatpack draw sun-lounger.toml --out sun-lounger\n"
+        "  flatpack draw sun-lounger.toml --out for-the-shop --only parts,boards,job-page\n"
+        "  flatpack draw sun-lounger.toml --out paper --only templates --paper A3\n\n"
         "The folder is written whole or not at all. One that flatpack wrote before is replaced;\n"
         "one that holds anything else is left alone.",
     )
@@ -102,6 +114,32 @@ def _draw(commands: Commands) -> None:
         "--despite-faults",
         action="store_true",
         help="draw a design that has faults; every sheet is then marked as not for cutting",
+    )
+    made.add_argument(
+        "--only",
+        metavar="KIND,KIND",
+        default="",
+        help=f"write only these kinds of sheet: {', '.join(KINDS)}",
+    )
+    made.add_argument(
+        "--paper",
+        metavar="PAPER",
+        default="A4",
+        help="paper of the templates: A4 to A0, Letter, Legal, Tabloid, or roll:WIDTH in mm",
+    )
+    made.add_argument(
+        "--margin",
+        metavar="MM",
+        type=float,
+        default=5.0,
+        help="edge of the paper that the printer can't reach, 5 unless told",
+    )
+    made.add_argument(
+        "--printed",
+        metavar="SHORT,LONG",
+        default="",
+        help="measured lengths of a printed page's two rulers, along the paper's short and long"
+        " side; the templates are then corrected for that printer",
     )
 
 
