@@ -2,7 +2,7 @@
 
 One matrix at the head of the page brings mm to points (1/72 inch), so the numbers in the file
 are those of the drawing.  Arcs become cubic curves, none over 30 degrees: such a curve leaves
-its circle by less than a four-millionth of the radius (control arms 4/3 tan(sweep/4)).
+its circle by less than a two-millionth of the radius (control arms 4/3 tan(sweep/4)).
 """
 
 from __future__ import annotations

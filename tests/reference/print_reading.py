@@ -82,60 +82,101 @@ def put(m: Matrix, x: float, y: float) -> tuple[float, float]:
 
 
 class _Reader:
+    """Runs a page's operators and keeps what they draw."""
+
     def __init__(self, reader: pypdf.PdfReader) -> None:
         self.reader = reader
         self.drawn: list[Drawn] = []
         self.words: list[Word] = []
+        self.state, self.pen = UNIT, 1.0
+        self.stack: list[tuple[Matrix, float]] = []
+        self.runs: list[tuple[list, list, bool]] = []
+        self.text, self.font, self.size = UNIT, None, 1.0
 
     def run(self, stream: object, resources: object, matrix: Matrix) -> None:
-        state, stack, text, pen, font, size = matrix, [], UNIT, 1.0, None, 1.0
-        runs: list[tuple[list, list, bool]] = []
+        self.state = matrix
         for operands, operator in ContentStream(stream, self.reader).operations:
             op = operator.decode()
-            if op == "q":
-                stack.append((state, pen))
-            elif op == "Q":
-                state, pen = stack.pop()
-            elif op == "cm":
-                state = times(tuple(map(float, operands)), state)
-            elif op == "w":
-                pen = float(operands[0])
-            elif op == "m":
-                runs.append(([put(state, *map(float, operands))], [], False))
-            elif op == "l":
-                runs[-1][0].append(put(state, *map(float, operands)))
-            elif op == "c":
-                v = [float(o) for o in operands]
-                ends = [put(state, v[i], v[i + 1]) for i in (0, 2, 4)]
-                runs[-1][1].append((runs[-1][0][-1], *ends))
-                runs[-1][0].append(ends[2])
-            elif op == "h" and runs:
-                runs[-1] = (*runs[-1][:2], True)
-            elif op == "re":
-                x, y, w, h = map(float, operands)
-                corners = [(x, y), (x + w, y), (x + w, y + h), (x, y + h)]
-                runs.append(([put(state, *c) for c in corners], [], True))
-            elif op in ("S", "s", "B", "b", "B*", "b*"):
-                scale = abs(state[0] * state[3] - state[1] * state[2]) ** 0.5
-                for points, curves, closed in runs:
-                    points = [*points, points[0]] if (closed or op in "sb") else points
-                    self.drawn.append(Drawn(points, curves, pen * scale, closed))
-                runs = []
-            elif op in ("n", "f", "F", "f*"):
-                runs = []
-            elif op == "Tm":
-                text = times(tuple(map(float, operands)), state)
-            elif op == "Tf":
-                font, size = resources["/Font"][operands[0]], float(operands[1])
-            elif op in ("Tj", "TJ") and font is not None and "/ToUnicode" in font:
-                wide = _width(operands[0], font) * size
-                self.words.append(Word((text[4], text[5]), _decoded(operands[0], font),
-                                       put(text, wide, 0.0)))  # fmt: skip
-            elif op == "Do":
-                form = resources["/XObject"][operands[0]]
-                if form["/Subtype"] == "/Form":
-                    own = tuple(map(float, form.get("/Matrix", UNIT)))
-                    self.run(form, form.get("/Resources", resources), times(own, state))
+            if op in ("Tf", "Do"):
+                getattr(self, f"_{op}")(operands, resources)
+            elif op.isidentifier() and hasattr(self, f"_{op}"):
+                getattr(self, f"_{op}")(*operands)
+            elif op in ("B*", "b*"):
+                self._S(op)
+            elif op == "f*":
+                self.runs = []
+
+    def _q(self) -> None:
+        self.stack.append((self.state, self.pen))
+
+    def _Q(self) -> None:  # noqa: N802 -- named as the operator
+        self.state, self.pen = self.stack.pop()
+
+    def _cm(self, *m: object) -> None:
+        self.state = times(tuple(map(float, m)), self.state)
+
+    def _w(self, pen: object) -> None:
+        self.pen = float(pen)
+
+    def _m(self, x: object, y: object) -> None:
+        self.runs.append(([put(self.state, float(x), float(y))], [], False))
+
+    def _l(self, x: object, y: object) -> None:
+        self.runs[-1][0].append(put(self.state, float(x), float(y)))
+
+    def _c(self, *operands: object) -> None:
+        v = [float(o) for o in operands]
+        points, curves, _ = self.runs[-1]
+        ends = [put(self.state, v[i], v[i + 1]) for i in (0, 2, 4)]
+        curves.append((points[-1], *ends))
+        points.append(ends[2])
+
+    def _h(self) -> None:
+        self.runs[-1] = (*self.runs[-1][:2], True)
+
+    def _re(self, *operands: object) -> None:
+        x, y, w, h = map(float, operands)
+        corners = [(x, y), (x + w, y), (x + w, y + h), (x, y + h)]
+        self.runs.append(([put(self.state, *c) for c in corners], [], True))
+
+    def _S(self, op: str = "S") -> None:  # noqa: N802 -- named as the operator
+        a, b, c, d, _, _ = self.state
+        width = self.pen * abs(a * d - b * c) ** 0.5
+        for points, curves, closed in self.runs:
+            whole = [*points, points[0]] if closed or op[0] in "sb" else points
+            self.drawn.append(Drawn(whole, curves, width, closed))
+        self.runs = []
+
+    def _s(self) -> None:
+        self._S("s")
+
+    def _B(self) -> None:  # noqa: N802 -- named as the operator
+        self._S("B")
+
+    def _n(self) -> None:
+        self.runs = []
+
+    _f = _F = _n
+
+    def _Tm(self, *m: object) -> None:  # noqa: N802 -- named as the operator
+        self.text = times(tuple(map(float, m)), self.state)
+
+    def _Tf(self, operands: list, resources: object) -> None:  # noqa: N802 -- as the operator
+        self.font, self.size = resources["/Font"][operands[0]], float(operands[1])
+
+    def _Tj(self, shown: object) -> None:  # noqa: N802 -- named as the operator
+        if self.font is not None and "/ToUnicode" in self.font:
+            end = put(self.text, _width(shown, self.font) * self.size, 0.0)
+            said = _decoded(shown, self.font)
+            self.words.append(Word((self.text[4], self.text[5]), said, end))
+
+    def _Do(self, operands: list, resources: object) -> None:  # noqa: N802 -- as the operator
+        form = resources["/XObject"][operands[0]]
+        if form["/Subtype"] == "/Form":
+            before = self.state
+            own = tuple(map(float, form.get("/Matrix", UNIT)))
+            self.run(form, form.get("/Resources", resources), times(own, before))
+            self.state = before
 
 
 def _width(shown: object, font: object) -> float:

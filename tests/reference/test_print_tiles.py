@@ -43,7 +43,9 @@ def printed(paper: str, **more: object):
 
 def pages(paper: str) -> list[Page]:
     booklet = printed(paper).booklets[0]
-    return read_pdf(pdf.render(list(map(pdf.PdfPage, booklet.pages, booklet.sizes)), DEFAULT_LAYERS))
+    return read_pdf(
+        pdf.render(list(map(pdf.PdfPage, booklet.pages, booklet.sizes)), DEFAULT_LAYERS)
+    )
 
 
 def registers(page: Page) -> dict[str, np.ndarray]:
@@ -118,7 +120,7 @@ def in_map(drawn) -> bool:
     return drawn.closed and y1 - y0 <= 8.01 and len(drawn.points) <= 6 and x1 - x0 < 60
 
 
-@pytest.mark.parametrize("paper", ("A4", "Letter"))
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
 def test_a_wrong_mark_is_noticed(paper: str) -> None:
     read = pages(paper)
     bent = [d._replace(points=[(x * 1.001, y) for x, y in d.points]) for d in read[1].drawn]
@@ -134,7 +136,7 @@ def test_tiles_are_reported_with_the_paper_that_takes_the_window_in_one() -> Non
     assert not [f for f in printed(named).findings if f.code == "template-tiles"]
 
 
-@pytest.mark.parametrize("margin", (5.0, 12.0))
+@pytest.mark.parametrize("margin", [5.0, 12.0])
 def test_nothing_that_matters_lies_in_the_margin(margin: float) -> None:
     booklet = printed("A4", margin=margin).booklets[0]
     data = pdf.render(list(map(pdf.PdfPage, booklet.pages, booklet.sizes)), DEFAULT_LAYERS)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator
 
 from flatpack.drawings.figures import mm
@@ -25,7 +26,7 @@ def setting_findings(settings: PrintSettings) -> Iterator[Finding]:
         yield _fault("template-paper", str(error))
         return
     off = settings.margin + settings.border
-    if min(settings.margin, settings.border) < 0.0:
+    if not min(settings.margin, settings.border) >= 0.0:
         yield _fault("template-margin", words.MARGIN_BELOW_NOUGHT)
     elif 2.0 * off >= paper.short:
         message = words.margins_meet(mm(settings.margin), mm(settings.border), paper.name)
@@ -41,8 +42,10 @@ def printed_findings(settings: PrintSettings, stretch: Stretch) -> Iterator[Find
     sides = zip(("short", "long"), stretch, settings.printed or (), strict=False)
     for side, factor, measured in sides:
         if not abs(factor - 1.0) <= _MOST_OFF:
-            yield _fault("template-printed", words.printed_wrong(side), measured, measured * factor,
-                         words.MEASURE_AGAIN)  # fmt: skip
+            wanted = measured * factor
+            sure = math.isfinite(wanted)
+            yield _fault("template-printed", words.printed_wrong(side), measured if sure else None,
+                         wanted if sure else None, words.MEASURE_AGAIN)  # fmt: skip
 
 
 def has_room(paper: Paper, settings: PrintSettings) -> bool:

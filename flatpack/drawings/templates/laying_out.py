@@ -36,14 +36,30 @@ Layout = list[Page]
 _LEGEND = 14.0
 
 
+Faces = tuple[tuple[Panel, ...] | None, ...]
+"""Panels of each worked face; None for a face that can't be put on the page."""
+
+
 class Job(NamedTuple):
-    """A piece to print on a paper, `stretch` for a printer that isn't true."""
+    """A piece to print on a paper, `stretch` for a printer that isn't true.
+
+    `known` keeps the panels of each way that a page may lie, once they have been worked out.
+    """
 
     assembly: Assembly
     found: tuple[PartGroup, ...]
     settings: PrintSettings
     paper: Paper
     stretch: Stretch
+    known: dict[bool, Faces]
+
+    def on(self, paper: Paper) -> Job:
+        """The same on another paper."""
+        return self._replace(paper=paper, known={})
+
+    def alone(self, group: PartGroup) -> Job:
+        """Only these parts."""
+        return self._replace(found=(group,), known={})
 
     @property
     def tail(self) -> str:
@@ -70,9 +86,12 @@ def _fewest(job: Job, make: Callable[[Job, Area], Layout]) -> Layout:
     return min((make(job, job.area(turn)) for turn in job.turns), key=len)
 
 
-def faces_of(job: Job, turn: bool) -> tuple[tuple[Panel, ...] | None, ...]:
-    """Panels of each worked face on pages that lie so; None where one can't be put on a page."""
-    return panels(job.found, job.assembly.name, job.settings.code, job.area(turn).room)
+def faces_of(job: Job, turn: bool) -> Faces:
+    """Panels of each worked face on pages that lie so."""
+    if turn not in job.known:
+        room = job.area(turn).room
+        job.known[turn] = panels(job.found, job.assembly.name, job.settings.code, room)
+    return job.known[turn]
 
 
 def templates(job: Job) -> Layout | None:
@@ -84,15 +103,15 @@ def templates(job: Job) -> Layout | None:
     return min((t for t in tries if t is not None), key=len, default=None)
 
 
-def _same_way(job: Job, turn: bool, faces: tuple[tuple[Panel, ...] | None, ...]) -> Layout | None:
+def _same_way(job: Job, turn: bool, faces: Faces) -> Layout | None:
     made = [face for face in faces if face is not None]
     return _paged(job, turn, made) if len(made) == len(faces) else None
 
 
 def _both_ways(
     job: Job,
-    upright: tuple[tuple[Panel, ...] | None, ...],
-    lying: tuple[tuple[Panel, ...] | None, ...],
+    upright: Faces,
+    lying: Faces,
 ) -> Layout | None:
     """Each face the way in which it takes less of its pages."""
     rooms = [job.area(turn).room for turn in (False, True)]
@@ -165,15 +184,19 @@ def _legend(area: Area) -> Iterator[Stroke]:
 
 def _labels(job: Job, area: Area) -> Layout:
     columns, lines = grid(area.room)
+    count = len(job.assembly.parts) + len(job.assembly.bars)
+    on_page = columns * lines
+    return [
+        Page(area, [partial(_label_page, job, area, first)]) for first in range(0, count, on_page)
+    ]
+
+
+def _label_page(job: Job, area: Area, first: int) -> Iterator[Stroke]:
+    columns, lines = grid(area.room)
     x0, _, _, y1 = area.content
     wide, high = area.room[0] / columns, area.room[1] / lines
-    pages: Layout = []
     every = labels(job.assembly, job.found, bar_groups(job.assembly), job.tail)
-    for number, label in enumerate(every):
-        page, place = divmod(number, columns * lines)
+    for place, label in enumerate(every[first : first + columns * lines]):
         line, column = divmod(place, columns)
-        if page == len(pages):
-            pages.append(Page(area, []))
         at = x0 + column * wide, y1 - (line + 1) * high
-        pages[page].content.append(partial(label_strokes, label, *at, wide - 1.0, high - 1.0))
-    return pages
+        yield from label_strokes(label, *at, wide - 1.0, high - 1.0)

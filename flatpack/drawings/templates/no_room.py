@@ -40,10 +40,10 @@ def _no_room(job: Job) -> Iterator[Finding]:
     """A fault for each part with a window that can't be put on the paper even in tiles."""
 
     def all_fit(paper: Paper) -> bool:
-        return _possible(job._replace(paper=paper))
+        return _possible(job.on(paper))
 
     for group in job.found:
-        if not _possible(job._replace(found=(group,))):
+        if not _possible(job.alone(group)):
             message = words.no_room(f"{group.mark}, {group.part.name}", job.paper.name)
             yield Finding("template-window", "fault", group.part.key, message, source=_SOURCE,
                           remedy=next_paper(job.paper, all_fit))  # fmt: skip
@@ -53,7 +53,7 @@ def _names(job: Job) -> Iterator[Finding]:
     width = text_width(job.assembly.name, 1.8)
 
     def fits(paper: Paper) -> bool:
-        other = job._replace(paper=paper)
+        other = job.on(paper)
         return width <= name_room(other.area(other.turns[0]))
 
     if not fits(job.paper):
@@ -66,7 +66,7 @@ def _in_tiles(job: Job, panel: Panel) -> Finding:
     window, count = panel.window, panel.shown[0].tile.sheets
 
     def in_one(paper: Paper) -> bool:
-        other = job._replace(paper=paper)
+        other = job.on(paper)
         return any(_holds(other.area(turn)) for turn in other.turns)
 
     def _holds(area: Area) -> bool:

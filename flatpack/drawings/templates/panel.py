@@ -15,6 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import NamedTuple
 
 from flatpack.drawings.figures import mm
@@ -58,7 +59,7 @@ class Shown(NamedTuple):
         return cell_width(box), ABOVE + box[3] - box[1] + below_room(self.window, box)
 
 
-class _Plan(NamedTuple):
+class Plan(NamedTuple):
     """Sizes of a panel: words' width and height, height of the lines, where the table starts.
 
     `beside` is how far right of the inset the table stands; None: below the lines.
@@ -73,12 +74,13 @@ class _Plan(NamedTuple):
 
     @property
     def height(self) -> float:
+        """Height of the whole panel, mm."""
         drawn = sum(map(_height, self.lines))
         body = drawn + self.table if self.beside is None else max(drawn, self.table + ABOVE)
         return self.head + body + 2.0 * INSET
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Panel:
     """Windows of one face of a part, to be put on a page no wider than `most` mm.
 
@@ -101,12 +103,16 @@ class Panel:
     @property
     def size(self) -> tuple[float, float]:
         """Width and height on the page, mm."""
-        plan = _plan(self)
-        return plan.width, plan.height
+        return self.plan.width, self.plan.height
+
+    @cached_property
+    def plan(self) -> Plan:
+        """Where its words, stretches and table stand."""
+        return _plan(self)
 
     def strokes(self, x: float, y: float) -> Iterator[Stroke]:
         """The panel with its lower left at x, y of the page."""
-        plan = _plan(self)
+        plan = self.plan
         left, top, room = x + INSET, y + plan.height - INSET, plan.width - 2.0 * INSET
         yield Stroke("thin-line", Closed(rectangle(plan.width, plan.height, x, y)))
         yield from block(texts(self), Point(left, top), plan.said)
@@ -117,7 +123,7 @@ class Panel:
         yield from _drawn(self, plan, Point(left, top - plan.head), room)
 
 
-def _drawn(panel: Panel, plan: _Plan, corner: Point, room: float) -> Iterator[Stroke]:
+def _drawn(panel: Panel, plan: Plan, corner: Point, room: float) -> Iterator[Stroke]:
     """The stretches line by line, and the table."""
     face, top = whole(panel.window), corner.y
     for line in plan.lines:
@@ -134,7 +140,7 @@ def _drawn(panel: Panel, plan: _Plan, corner: Point, room: float) -> Iterator[St
         yield from ruled_table(words.TABLE, rows, columns, place)
 
 
-def _plan(panel: Panel) -> _Plan:
+def _plan(panel: Panel) -> Plan:
     lines = _lines(panel)
     widest = max(map(_width, lines))
     width = max(LEAST, widest + 2.0 * INSET)
@@ -147,7 +153,7 @@ def _plan(panel: Panel) -> _Plan:
     rows = table_rows(panel)
     table = _ROW * (1 + len(rows)) if rows else 0.0
     beside = widest + 4.0 if room - widest - 4.0 > sum(_COLUMNS) + 4.0 else None
-    return _Plan(width, said, head, lines, table, beside)
+    return Plan(width, said, head, lines, table, beside)
 
 
 def _lines(panel: Panel) -> list[list[Shown]]:

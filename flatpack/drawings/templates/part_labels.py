@@ -46,24 +46,26 @@ def labels(
     assembly: Assembly, found: tuple[PartGroup, ...], bars: tuple[BarGroup, ...], tail: str
 ) -> tuple[Label, ...]:
     """One label a part, in the order of the marks; `tail` is the piece with its code."""
-    marks = marks_by_key(found)
-    made = [
-        _part_label(assembly, group, number, marks, tail)
-        for group in found
-        for number in range(group.count)
-    ]
+    known = _Known(assembly, marks_by_key(found), _sides(assembly), tail)
+    made = [_part_label(known, group, number) for group in found for number in range(group.count)]
     made += [_bar_label(g, number, tail) for g in bars for number in range(g.count)]
     return tuple(made)
 
 
-def _part_label(
-    assembly: Assembly, group: PartGroup, number: int, marks: dict[str, str], tail: str
-) -> Label:
+class _Known(NamedTuple):
+    assembly: Assembly
+    marks: dict[str, str]
+    sides: dict[str, str]
+    tail: str
+
+
+def _part_label(known: _Known, group: PartGroup, number: int) -> Label:
+    assembly, marks, sides, tail = known
     part = assembly.parts[group.keys[number]]
     hand = part_words.HANDS[part.hand]
     heading = ", ".join(t for t in (part.name, hand) if t)
     of = words.number_of(number + 1, group.count)
-    lines = [", ".join((of, words.side_of(_side(assembly, part))))]
+    lines = [", ".join((of, words.side_of(sides[part.key])))]
     lines.append(words.worked_on(worked_faces(part)[0]) if part.features else words.UNWORKED)
     met = sorted({marks[k] for pair in assembly.mates if part.key in pair
                   for k in pair if k != part.key and k in marks})  # fmt: skip
@@ -87,13 +89,12 @@ def _step(assembly: Assembly, key: str) -> str:
     return next((titles.get(j.step, "") for j in assembly.joints if key in j.parts), "")
 
 
-def _side(assembly: Assembly, part: Part) -> str:
-    """Left or right third of the piece's width, or neither."""
-    spans = [_across(p) for p in assembly.parts.values()]
-    low, high = min(a for a, _ in spans), max(b for _, b in spans)
-    own = _across(part)
-    middle = (sum(own) / 2.0 - low) / (high - low)
-    return "left" if middle < 1 / 3 else "right" if middle > 2 / 3 else ""
+def _sides(assembly: Assembly) -> dict[str, str]:
+    """Left or right third of the piece's width, or neither, for every part."""
+    spans = {key: _across(part) for key, part in assembly.parts.items()}
+    low, high = min(a for a, _ in spans.values()), max(b for _, b in spans.values())
+    shares = {key: (sum(own) / 2.0 - low) / (high - low) for key, own in spans.items()}
+    return {k: "left" if m < 1 / 3 else "right" if m > 2 / 3 else "" for k, m in shares.items()}
 
 
 def _across(part: Part) -> tuple[float, float]:

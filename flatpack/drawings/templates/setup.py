@@ -116,4 +116,5 @@ def correction(area: Area, printed: tuple[float, float] | None) -> Stretch:
         return AS_IT_IS
     across, up = area.rulers
     short, long = (up, across) if area.landscape else (across, up)
-    return Stretch(short / printed[0], long / printed[1])
+    factors = (n / m if m > 0.0 else math.inf for n, m in zip((short, long), printed, strict=True))
+    return Stretch(*factors)

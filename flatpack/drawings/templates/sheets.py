@@ -57,7 +57,7 @@ def sheets(assembly: Assembly, settings: PrintSettings) -> Printed:
     faults = tuple(setting_findings(settings))
     if faults:
         return Printed((), faults, 0, 0)
-    first = Job(assembly, groups(assembly), settings, paper_named(settings.paper), AS_IT_IS)
+    first = Job(assembly, groups(assembly), settings, paper_named(settings.paper), AS_IT_IS, {})
     stretch = correction(first.area(first.turns[0]), settings.printed)
     faults = tuple(printed_findings(settings, stretch))
     if faults:
