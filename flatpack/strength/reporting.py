@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any
@@ -13,7 +13,7 @@ from flatpack.profiles import LoadSet, Profiles
 from flatpack.strength import joint_checks, member_checks, side_checks, stability
 from flatpack.strength.crossing import Bent, bend_part, on_slats
 from flatpack.strength.joint_forces import shared
-from flatpack.strength.layout import is_across, is_side, middle
+from flatpack.strength.layout import is_across, middle
 from flatpack.strength.lifting import arm_rests, lifted
 from flatpack.strength.loading import Loading, Slats, back_of, deck_of, loadings
 from flatpack.strength.raised import (
@@ -28,10 +28,12 @@ from flatpack.strength.raised import (
     raised,
 )
 from flatpack.strength.raised_checks import arm_checks, hinge_checks, rod_checks
-from flatpack.strength.records import EC5, EDITION, Case, Check, Diagram, Report, worst_each
+from flatpack.strength.records import EDITION, Case, Check, Diagram, Report, worst_each
+from flatpack.strength.rolling import axle
 from flatpack.strength.setting import Setting
 from flatpack.strength.sides import Force, sides
 from flatpack.strength.supports import Support, supports
+from flatpack.strength.untouched import alone, untouched
 
 NO_GRADES: Mapping[str, str] = MappingProxyType({})
 NOTES = (
@@ -89,8 +91,8 @@ def report(
     if deck is None:
         return _nothing(assembly, record, "it has no slats to sit on")
     gathered = _gather(setting, deck)
-    gathered.checks += _alone(setting)
-    gathered.checks += _untouched(setting, gathered.checks)
+    gathered.checks += alone(setting)
+    gathered.checks += untouched(setting, gathered.checks, _parts(assembly))
     return Report(
         family=assembly.family,
         name=getattr(record, "name", assembly.name),
@@ -136,6 +138,7 @@ def _gather(setting: Setting, deck: Slats) -> _Gathered:
     _sides(setting, found)
     found.checks += lifted(setting, deck)
     found.checks += arm_rests(setting)
+    found.checks += axle(setting)
     found.checks += stability.checks_of(setting, deck, lifted_backs)
     return found
 
@@ -238,31 +241,6 @@ def _own_weight(setting: Setting) -> Iterator[Force]:
     for key in bearers:
         share = Vec(0.0, 0.0, -whole / len(bearers))
         yield Force(key, middle(setting.part(key)), share)
-
-
-def _alone(setting: Setting) -> Iterator[Check]:
-    """Screwed joints with one screw only, about which a part can turn."""
-    for link in setting.links:
-        if len(link.fasteners) == 1 and "screw" in link.fasteners[0].kind:
-            for joint in link.joints:
-                yield Check(
-                    joint, "joint", "one screw", "every case", 2.0, "1 screw of at least 2",
-                    "8.3.1, at least two nails in a joint (from memory)", EC5,
-                )  # fmt: skip
-
-
-def _untouched(setting: Setting, checks: Iterable[Check]) -> Iterator[Check]:
-    """Parts and joints that no case reaches: not judged."""
-    seen = {(c.kind, c.subject) for c in checks}
-    for joint in setting.assembly.joints:
-        if ("joint", joint.key) not in seen:
-            why = "no load case strains it, or it is only glued"
-            yield Check(joint.key, "joint", "loads", "none", None, "", "", EC5, why)
-    for key in _parts(setting.assembly):
-        if ("part", key) not in seen:
-            side = key in setting.assembly.parts and is_side(setting.part(key))
-            why = "held by a single fastener" if side else "no load case strains it"
-            yield Check(key, "part", "loads", "none", None, "", "", EC5, why)
 
 
 def _assumptions(setting: Setting) -> tuple[str, ...]:

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from flatpack.geometry import Vec, X, Y, Z
-from flatpack.strength.layout import reach
-from flatpack.strength.loading import Slats
+from flatpack.strength.layout import middle, reach
+from flatpack.strength.loading import Slats, back_of
 from flatpack.strength.raised import Raised
 from flatpack.strength.records import Check
 from flatpack.strength.setting import Setting
@@ -108,8 +108,22 @@ def _cases(
         yield words, [Push(Vec(at[0], at[1], top), down)]
     away = Vec(loads.sway_share * person, 0.0, -person)
     yield "a person in the middle pushes along", [Push(Vec(x, y, top), away)]
+    back = back_of(setting)
+    if back is not None:
+        yield "a person sits and leans back", _against(setting, back, Vec(x, y, top))
     for r in lifted:
         yield r.loading.case.words, _leaning(r, x, y, top)
+
+
+def _against(setting: Setting, back: Slats, sits: Vec) -> list[Push]:
+    """A person on the middle of the seat, and the share that pushes square into a fixed back."""
+    part, loads = back.parts[0], setting.loads
+    out, low = part.frame.z, back.span[0]
+    size = loads.back_share * setting.person
+    foot = middle(part)
+    at = foot.plus(back.way, low + loads.back_height - foot.dot(back.way))
+    push = Vec(-out.x * size, 0.0, -out.z * size)
+    return [Push(Vec(at.x, sits.y, at.z), push), Push(sits, Vec(0.0, 0.0, -setting.person))]
 
 
 def _leaning(r: Raised, x: float, y: float, top: float) -> list[Push]:

@@ -108,5 +108,5 @@ def metal_of(name: str, profiles: Profiles) -> Material:
 
 def bar_metal(rod: Rod, profiles: Profiles) -> Material | None:
     """Steel of a bar, None for a wooden one."""
-    key = {"steel": "mild-steel", "stainless steel": "stainless-50"}.get(rod.material)
+    key = {"steel": "mild-steel", "stainless steel": "stainless-bar"}.get(rod.material)
     return None if key is None else profiles.material(key)

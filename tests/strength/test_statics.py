@@ -98,3 +98,73 @@ def test_slats_know_their_extent(setting):
     assert isinstance(deck, Slats)
     assert deck.span == pytest.approx((0.0, 1960.0), abs=0.5)
     assert deck.across == pytest.approx((0.0, 640.0))
+
+
+def test_leaning_back_on_a_bench_by_hand(bench):
+    # Push 0.3 x 1079 N square to a back raked 14 degrees, 300 mm up it; seat and piece hold.
+    check = next(
+        c for c in bench.report().checks if (c.code, c.case[:8]) == ("tipping", "a person")
+    )
+    import math
+
+    c, s = math.cos(math.radians(14.0)), math.sin(math.radians(14.0))
+    push, person = 0.3 * 110 * 9.81, 110 * 9.81
+    post = bench.assembly.parts["back-slat-1"]
+    low = post.frame.place(post.outline.bounds[0], post.outline.bounds[1], post.thickness / 2)
+    at = (low.x + 300.0 * s, low.z + 300.0 * c)
+    rear = 430.0
+    seat = (
+        sum(
+            reach(p, Vec(1.0, 0.0, 0.0))[i]
+            for p, i in ((bench.assembly.parts["slat-1"], 0), (_last(bench, "slat-"), 1))
+        )
+        / 2
+    )
+    over = push * c * at[1] + push * s * 0.0
+    back = push * s * (at[0] - rear)  # the push's downward part acts behind or before the feet
+    tip = over + max(back, 0.0) if back > 0.0 else over + back
+    hold = person * (rear - seat)
+    weight, centre = _weight(bench)
+    hold += weight * (rear - centre)
+    assert check.use == pytest.approx(1.1 * tip / hold, rel=0.03)
+
+
+def _last(made, prefix: str):
+    keys = [k for k in made.assembly.parts if k.startswith(prefix)]
+    return made.assembly.parts[keys[-1]]
+
+
+def _weight(made) -> tuple[float, float]:
+    rows = [
+        (abs(p.outline.area) * p.thickness * p.board.density * 9.81e-9, p)
+        for p in made.assembly.parts.values()
+    ]
+    whole = sum(w for w, _ in rows)
+    ends = [(w, reach(p, Vec(1.0, 0.0, 0.0))) for w, p in rows]
+    return whole, sum(w * (a + b) / 2 for w, (a, b) in ends) / whole
+
+
+def test_an_axle_by_hand(profiles):
+    from tests.strength.conftest import Made
+
+    rolling = Made("lounger", profiles, wheels__use=True)
+    found = rolling.report()
+    check = next(c for c in found.checks if c.subject == "axle")
+    force = (
+        1.5 * 110 * 9.81 / 2
+        + 1.35 * Setting(rolling.assembly, profiles, profiles.load_set("lounger"), {}).weight[0] / 4
+    )
+    wheel = next(f for f in rolling.assembly.fasteners if f.kind == "wheel")
+    leg = rolling.assembly.parts["leg-head-left"]
+    lane = sum(reach(leg, Vec(0.0, 1.0, 0.0))) / 2
+    out = abs(wheel.start.y + wheel.direction.y * wheel.length / 2 - lane)
+    # Plastic bending of a round bar d^3/6 f_y (EN 1993-1-1, 6.2.5), 190 N/mm2 over 1.1.
+    assert check.use == pytest.approx(force * out / (16.0**3 / 6 * 190.0 / 1.1), rel=1e-6)
+    assert "wheel" in {c.code for c in found.checks if c.subject == "wheels"}
+
+
+def test_a_glued_block_with_one_screw_cannot_turn(profiles):
+    from tests.strength.conftest import Made
+
+    blocks = Made("lounger", profiles, rack__kind="blocks").report()
+    assert "one screw" not in {c.code for c in blocks.checks}

@@ -105,7 +105,7 @@ def test_bolts_and_bars(profiles):
     assert metal_of("Coach bolt M8", profiles).tensile == 400.0
     assert metal_of("Coach bolt M8, stainless", profiles).tensile == 500.0
     assert bar_metal(profiles.rod("hardwood-22"), profiles) is None
-    assert bar_metal(profiles.rod("steel-16"), profiles).proof == 210.0
+    assert bar_metal(profiles.rod("steel-16"), profiles).proof == 190.0
 
 
 def test_stiffness_on_edge_by_counting_plies(profiles):
