@@ -6,6 +6,7 @@ Profiles of the boards and wheels that they speak of are given as texts here: no
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import pytest
 
@@ -114,5 +115,5 @@ def test_slat_gap_is_the_board_s_thickness_where_none_is_asked_for() -> None:
         for key, part in bench.parts.items()
         if key.startswith("slat-")
     )
-    gaps = [b[0] - a[1] for a, b in zip(edges, edges[1:], strict=False)]
+    gaps = [b[0] - a[1] for a, b in pairwise(edges)]
     assert gaps == pytest.approx([21.0] * 4, abs=1e-9)
