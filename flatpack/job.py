@@ -102,9 +102,10 @@ def sheets(
     return drawings(made.assembly, _settings(made, printing), only)
 
 
-def print_findings(made: Design, printing: PrintSettings) -> tuple[Finding, ...]:
-    """What of the templates can't be printed as asked, and how many pages they take."""
-    return templates(made.assembly, _settings(made, printing))[1]
+def with_printing(made: Design, printing: PrintSettings | None = None) -> Design:
+    """The design with what its templates bring: what can't be printed as asked, pages used."""
+    told = templates(made.assembly, _settings(made, printing))[1]
+    return made._replace(findings=in_order([*made.findings, *told]))
 
 
 def _settings(made: Design, printing: PrintSettings | None) -> Settings:

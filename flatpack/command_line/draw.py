@@ -12,7 +12,7 @@ from flatpack.command_line import check, summary
 from flatpack.command_line.parser import KINDS
 from flatpack.command_line.terminal import Terminal
 from flatpack.errors import Fault, ParameterErrors
-from flatpack.finding import blocks, in_order
+from flatpack.finding import blocks
 from flatpack.parameters import nearest, quoted, words
 
 if TYPE_CHECKING:
@@ -36,12 +36,11 @@ def run(args: Namespace, terminal: Terminal) -> int:
     only, printing = kinds(args.only), None
     if "templates" in only:
         printing = print_settings(args)
-        told = in_order([*made.findings, *job.print_findings(made, printing)])
-        if blocks(told) and not faulty:
-            check.show(made._replace(findings=told), terminal)
+        made = job.with_printing(made, printing)
+        if blocks(made.findings) and not faulty:
+            check.show(made, terminal)
             terminal.complain("Nothing was written, because the templates can't be printed so.")
             return 1
-        made = made._replace(findings=told)
     sheets = job.sheets(made, only, printing)
     files = job.files(made, sheets)
     output_folder.write(args.out, {name: file.content for name, file in files.items()})
