@@ -77,14 +77,15 @@ def _into_wood(setting: Setting, f: Fastener, joint: Any, bolt: Any) -> Iterator
 
 def _through(setting: Setting, f: Fastener) -> float:
     """Wood between the head and the last part, along the axis: where that part begins."""
-    parts = setting.assembly.parts
-    start = _depths(setting, f, parts[f.passes[-1]].key)
+    start = _depths(setting, f, f.passes[-1])
     return start[0] if start is not None else 0.0
 
 
 def _depths(setting: Setting, f: Fastener, key: str) -> tuple[float, float] | None:
     """Where along the bolt the hole in a part begins and ends, from the head."""
-    part = setting.assembly.parts[key]
+    part = setting.assembly.parts.get(key)
+    if part is None:
+        return None
     for hole in setting.bored[key]:
         line = setting.users.get((key, hole.number))
         if line is not None and line.key == f.key and hole.kind != "sink":
