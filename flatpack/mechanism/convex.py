@@ -135,19 +135,23 @@ def signed_gap(a: Convex, at_a: Pose, b: Convex, at_b: Pose) -> Gap:
 
 
 def witness(a: Convex, at_a: Pose, b: Convex, at_b: Pose, gap: Gap) -> Point:
-    """A place on the second shape's border, nearest to (or deepest in) the first."""
-    ux, uy = gap.ux, gap.uy
-    # when a face of b is square to u any of its points will do; a corner of a decides then
-    for nx, ny in b.normals:
-        wx, wy = nx * at_b.c - ny * at_b.s, nx * at_b.s + ny * at_b.c
-        if wx * ux + wy * uy < -1.0 + 1e-12:
-            x, y, r = a.carrier(ux, uy, at_a.turn)
-            px, py = at_a.c * x - at_a.s * y + at_a.x, at_a.s * x + at_a.c * y + at_a.y
-            reach = r + gap.value
-            return Point(px + ux * reach, py + uy * reach)
-    x, y, r = b.carrier(-ux, -uy, at_b.turn)
-    px, py = at_b.c * x - at_b.s * y + at_b.x, at_b.s * x + at_b.c * y + at_b.y
-    return Point(px - ux * r, py - uy * r)
+    """A place on the second shape's border, nearest to (or deepest in) the first.
+
+    Where two faces lie square to the gap it is the middle of what they share.
+    """
+    _, (a_low, a_high) = _side(_placed(a, at_a), gap.ux, gap.uy)
+    out, (low, high) = _side(_placed(b, at_b), -gap.ux, -gap.uy)
+    along = (max(-a_high, low) + min(-a_low, high)) / 2.0
+    return Point(gap.uy * along - gap.ux * out, -gap.ux * along - gap.uy * out)
+
+
+def _side(
+    carriers: list[tuple[float, float, float]], ux: float, uy: float
+) -> tuple[float, tuple[float, float]]:
+    """How far a shape reaches along u, and from where to where across it (to the left of u)."""
+    reach = max(x * ux + y * uy + r for x, y, r in carriers)
+    ends = [y * ux - x * uy for x, y, r in carriers if x * ux + y * uy + r > reach - 1e-7]
+    return reach, (min(ends), max(ends))
 
 
 def _placed(shape: Convex, at: Pose) -> list[tuple[float, float, float]]:

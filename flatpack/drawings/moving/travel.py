@@ -55,8 +55,20 @@ def _along(stretch: Stretch, step: float) -> Iterator[Step]:
     dropping = stretch.phase in (Phase.DROPPING, Phase.LIFTING)
     way = stretch.track.length / (8.0 if dropping else _WAY)
     count = max(math.ceil(turn / step), math.ceil(way), 1)
-    for number in range(1, count + 1):
-        yield Step(stretch.at(number / count), stretch.phase.value, 0)
+    for number in range(count):
+        for stand in _filled(stretch, number / count, (number + 1) / count, step):
+            yield Step(stand, stretch.phase.value, 0)
+
+
+def _filled(stretch: Stretch, low: float, high: float, step: float) -> Iterator[Stand]:
+    """Positions up to a share, halved where the back turns fast."""
+    turn = abs(stretch.at(high).degrees - stretch.at(low).degrees)
+    if turn <= 1.3 * step or high - low < 1e-3:
+        yield stretch.at(high)
+        return
+    middle = (low + high) / 2.0
+    yield from _filled(stretch, low, middle, step)
+    yield from _filled(stretch, middle, high, step)
 
 
 def _leant(path: Path, number: int, stop: Stop, here: Stand) -> Iterator[Step]:
