@@ -17,6 +17,7 @@ from flatpack.checks.mates import check_mates
 from flatpack.checks.moving import check_hinge, check_hold, check_release, check_stops
 from flatpack.checks.notches import check_notches
 from flatpack.checks.outlines import check_boards, check_outlines
+from flatpack.checks.rolling import check_rolling
 from flatpack.checks.screws import check_screws
 from flatpack.checks.setting import Setting
 from flatpack.checks.slats import check_slats
@@ -42,6 +43,7 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
         "mates": check_mates,
         "hands": check_hands,
         "slats": check_slats,
+        "rolling": check_rolling,
         "space": check_space,
         "drivers": check_drivers,
         "stops": check_stops,

@@ -29,6 +29,7 @@ from flatpack.pieces.lounger.rack_edge import (
     Levels,
     bar_edge,
     block_edge,
+    cornered,
     notch_form,
     run_of,
 )
@@ -85,7 +86,7 @@ def set_prop(p: Lounger, out: SettingOut, notes: Workings) -> PropSetting:
         blocks=blocks,
         contour=block_edge(form, blocks, end)
         if blocks
-        else bar_edge(form, datums, levels, start, end),
+        else cornered(bar_edge(form, datums, levels, start, end), out.stock.notch),
         floor=levels.floor,
         top=levels.top,
         bottom=levels.bottom,

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from flatpack.geometry import Point, Segment, chain
+from flatpack.geometry.corners import relieved, rounded_inside
 from flatpack.mechanism.notches import Kind, NotchForm, cut, rack_contour
 from flatpack.profiles import Notch
 
@@ -54,6 +55,18 @@ def bar_edge(
     notches = [cut(form, d) for d in reversed(datums)]
     made = rack_contour(notches, Point(start, levels.top), Point(end, levels.top))
     return made if isinstance(made, tuple) and isinstance(made[0], Segment) else ()
+
+
+def cornered(edge: tuple[Segment, ...], notch: Notch) -> tuple[Segment, ...]:
+    """A bar's edge with its inside corners as the notch's profile wants them.
+
+    A square notch gets a corner circle, so that a square block would still seat; all others are
+    rounded.  Both stay clear of the rod, whose contacts lie further from the corner.
+    """
+    if notch.root_radius == 0.0:
+        return edge
+    work = relieved if notch.shape == "square" else rounded_inside
+    return work(edge, notch.root_radius)
 
 
 def block_edge(form: NotchForm, blocks: tuple[Point, ...], end: float) -> tuple[Segment, ...]:
