@@ -168,3 +168,48 @@ def test_a_glued_block_with_one_screw_cannot_turn(profiles):
 
     blocks = Made("lounger", profiles, rack__kind="blocks").report()
     assert "one screw" not in {c.code for c in blocks.checks}
+
+
+def test_a_leg_beside_its_rail_by_hand(lounger, profiles):
+    # One of four feet under two persons and the piece: half of each side's load, 17.9 mm aside.
+    check = next(
+        c
+        for c in lounger.report().checks
+        if (c.subject, c.code) == ("leg-foot-left", "bending aside")
+    )
+    own = Setting(lounger.assembly, profiles, profiles.load_set("lounger"), {}).weight[0]
+    force = (2 * 1.5 * 110 * 9.81 + 1.35 * own) / 4.0
+    leg = lounger.assembly.parts["leg-foot-left"]
+    stress = force * leg.thickness / (76.0 * leg.thickness**2 / 6.0)
+    # The persons sit at a quarter and three quarters: within some percent of evenly.
+    assert check.use == pytest.approx(stress / (0.7 * 40.2 / 1.2), rel=0.05)
+
+
+def test_lifting_the_end_rail_by_hand(lounger, profiles):
+    # Half the weight, 1.35 and 1.5, at the middle of 604 mm borne at the side rails' middles.
+    check = next(
+        c for c in lounger.report().checks if (c.subject, c.code) == ("end-rail-head", "bending")
+    )
+    rail = lounger.assembly.parts["end-rail-head"]
+    own = Setting(lounger.assembly, profiles, profiles.load_set("lounger"), {}).weight[0]
+    moment = own / 2.0 * 1.35 * 1.5 * rail.length / 4.0
+    stress = moment / (rail.thickness * rail.width**2 / 6.0)
+    assert check.use == pytest.approx(stress / (0.7 * 27.2 / 1.2), rel=0.01)
+
+
+def test_a_hinge_leaf_pries_on_its_near_screws(setting):
+    # Pull H at the axis, screws 16 and 38 mm from it: near pair T = H 38/(38 - 16) (statics).
+    from flatpack.strength.raised_checks import hinge_checks
+
+    r = max(raised(setting, deck_of(setting)), key=lambda r: r.on_frame.x)
+    checks = [c for c in hinge_checks(r) if "packer-left" in c.formula and c.code == "pulled"]
+    away = sorted(
+        {
+            round(abs(f.start.z - r.motion.axis.z), 3)
+            for f in setting.assembly.fasteners
+            if f.kind == "hinge screw" and f.passes == ("packer-left",)
+        }
+    )
+    near, far = away[0], away[-1]
+    expected = r.on_frame.x * far / (far - near) / 2
+    assert checks[0].formula == f"F {expected:.0f} N a screw in packer-left"
