@@ -128,14 +128,15 @@ def fold_limit(p: Lounger, out: SettingOut) -> float:
 
 def _arm(p: Lounger, out: SettingOut, levels: Levels, form: NotchForm, notes: Workings) -> Prop:
     limit, rod = fold_limit(p, out), out.stock.rod.diameter
-    seat = levels.floor + seat_of(form, rod / 2.0)[0].y
+    spot, slack = seat_of(form, rod / 2.0)
+    seat = levels.floor + spot.y
     rest = (levels.top if p.rack.kind == "bar" else levels.floor) + rod / 2.0
     top, lean = max(p.back.angles), p.arms.least_lean
 
     def arm_for(pivot: float) -> float:
         height = pivot_at(Prop(pivot=Point(pivot, levels.pivot), arm=1.0, rod=rod), top).y - seat
         given = p.as_made.arm or p.arms.length
-        return given or math.ceil(height / math.cos(math.radians(lean)))
+        return given or math.ceil(height / math.cos(math.radians(lean)) + slack)
 
     pivot = p.as_made.pivot or p.arms.pivot
     if pivot is None:
