@@ -41,7 +41,9 @@ LEAST = 84.0
 INSET = 2.0
 _ROW = 5.0
 _BETWEEN = 2.0
-_COLUMNS = (8.0, 15.0, 13.0, 27.0)
+_COLUMNS = (8.0, 15.0, 13.0, 30.0)
+_PURPOSE = 36.0
+"""Least width of the column that says what a hole is for, mm."""
 _MAP_BESIDE = 62.0
 """Width of the map where it stands beside the words, mm."""
 
@@ -136,8 +138,10 @@ def _drawn(panel: Panel, plan: Plan, corner: Point, room: float) -> Iterator[Str
     if rows := table_rows(panel):
         x = plan.beside or 0.0
         place = Point(corner.x + x, top if plan.beside is None else corner.y - ABOVE)
-        columns = (*_COLUMNS, room - x - sum(_COLUMNS))
-        yield from ruled_table(words.TABLE, rows, columns, place)
+        last = room - x - sum(_COLUMNS)
+        columns = (*_COLUMNS, last) if last >= _PURPOSE / 2.0 else _COLUMNS
+        cut = [row[: len(columns)] for row in (words.TABLE, *rows)]
+        yield from ruled_table(cut[0], cut[1:], columns, place)
 
 
 def _plan(panel: Panel) -> Plan:
@@ -152,7 +156,8 @@ def _plan(panel: Panel) -> Plan:
     head = max(high, MAP_HEIGHT) if said < room else high + MAP_HEIGHT
     rows = table_rows(panel)
     table = _ROW * (1 + len(rows)) if rows else 0.0
-    beside = widest + 4.0 if room - widest - 4.0 > sum(_COLUMNS) + 4.0 else None
+    spare = room - widest - 4.0 - sum(_COLUMNS)
+    beside = widest + 4.0 if spare >= (_PURPOSE if len(lines) == 1 else 0.0) else None
     return Plan(width, said, head, lines, table, beside)
 
 

@@ -252,3 +252,36 @@ def test_strokes_are_of_known_kinds(lounger) -> None:
     kinds = {type(s.shape) for b in sheets(lounger, PrintSettings()).booklets for p in b.pages
              for s in p.strokes}  # fmt: skip
     assert kinds >= {Circle, Cross, Ellipse, Line, Text}
+
+
+@pytest.mark.parametrize(("hand", "mirrored"), [("left", False), ("right", True)])
+def test_a_hole_has_its_own_distance_under_it(profiles, hand, mirrored) -> None:
+    """The hole stands 90 from the datum end on either hand, never 310 (the length is 400)."""
+    frame = Frame().mirrored_across(0.0) if mirrored else Frame()
+    piece = alone(profiles, rectangle(400.0, 60.0), Hole(at=Point(90.0, 21.0), diameter=8.0),
+                  hand=hand, frame=frame)  # fmt: skip
+    page = sheets(piece, PrintSettings()).booklets[0].pages[0]
+    holes = [s.shape.centre for s in page.strokes
+             if s.layer == "drill-through" and type(s.shape) is Circle]  # fmt: skip
+    figures = {
+        s.shape.text: s.shape.at
+        for s in page.strokes
+        if type(s.shape) is Text and s.shape.turn == 90.0 and s.shape.text.isdigit()
+    }
+    assert len(holes) == 1
+    assert "310" not in figures
+    assert figures["90"].x == pytest.approx(holes[0].x, abs=3.8)
+    upright = {s.shape.text: s.shape.at.y for s in page.strokes
+               if type(s.shape) is Text and s.shape.across == "right"}  # fmt: skip
+    assert upright["21"] == pytest.approx(holes[0].y, abs=0.01)
+    # The datum end is drawn heavy where it says, and the part's end lies 90 mm beyond the hole.
+    said = " ".join(words_on(page))
+    assert f"datum end to the {'right' if mirrored else 'left'}" in said
+    window = windows(groups(piece)[0], 150.0)[0]
+    assert window.left is not mirrored
+    low, high = sorted(map(window.from_datum, (window.box[0], window.box[2])))
+    assert low < 90.0 < high
+    tape = figures[f"{window.from_datum(tape_line(window, window.box)):g}"]
+    way = -1.0 if mirrored else 1.0
+    step = window.from_datum(tape_line(window, window.box)) - 90.0
+    assert (tape.x - figures["90"].x) * way * step > 0.0
