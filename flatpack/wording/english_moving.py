@@ -33,6 +33,11 @@ SHORT_HEADER = (
 YES, NO, NEVER = "yes", "no", "no limit"
 
 
+def joined(first: str, second: str) -> str:
+    """The two lines of a column's head in one; a word parted between them is whole again."""
+    return f"{first} {second}".strip().replace("- ", "")
+
+
 def stops_title(force: str, along: str) -> str:
     """Title of the table of stops."""
     return f"Stops under {force} N square into the back, {along} from the hinge axis"
@@ -64,7 +69,7 @@ def stop_label(number: int, angle: str) -> str:
 def hands_alike(alike: bool) -> str:
     """What the dimensions along the rack are measured from."""
     tail = "left and right alike" if alike else "L left, R right rack"
-    return f"rods' centres from the datum end of each hand's rack: {tail}"
+    return f"rods' centres from the racks' datum ends: {tail}"
 
 
 def hand_letter(hand: str) -> str:

@@ -43,7 +43,7 @@ def moving_page(
         facts=((labels["code"], code), (labels["date"], assembly.date)),
         bodies=bodies,
         arm=made.prop.arm,
-        box=_box(bodies, stands(made), -made.motion.axis.z),
+        box=_box(bodies, (*stands(made), path.topmost), -made.motion.axis.z),
         ground=-made.motion.axis.z,
         moments=moments,
         pairs=pairs,

@@ -176,6 +176,6 @@ def _table(
     yield Stroke("text", Text(below, first, 2.2))
     at = Point(x0 + 12.0, y1 - 10.0)
     yield Stroke("text", Text(at, words.SIDE, 3.5, bold=True))
-    notes = f"{words.DASHED}; {words.hands_alike(alike_all(facts))}"
-    for row, line in enumerate((notes, *others), 1):
+    notes = (words.DASHED, words.hands_alike(alike_all(facts)), *others)
+    for row, line in enumerate(notes, 1):
         yield Stroke("text", Text(Point(at.x, at.y - 5.0 * row), line, _NOTE))

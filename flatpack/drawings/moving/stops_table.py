@@ -74,7 +74,7 @@ def _passed_rows(made: Study) -> tuple[tuple[Cell, ...], ...]:
 def short_table(made: Study, facts: tuple[StopFacts, ...]) -> Table:
     """The sheet's table as it stands on the page."""
     motion = made.motion
-    header = tuple(" ".join(t for t in pair if t) for pair in zip(*words.SHORT_HEADER, strict=True))
+    header = tuple(words.joined(*pair) for pair in zip(*words.SHORT_HEADER, strict=True))
     title = words.stops_title(mm(motion.push), mm(motion.push_along))
     return Table(name="stops", title=title, header=header, rows=tuple(short_rows(facts)))
 
