@@ -12,12 +12,13 @@ import flatpack
 ROOT = Path(flatpack.__file__).parent
 MODULES = sorted(p for p in ROOT.rglob("*.py") if "_profiles" not in p.parts)
 
-OPEN = {"errors", "finding", "wording"}
+OPEN = {"errors", "finding", "frozen", "wording"}
 ALL = {path.stem if path.parent == ROOT else path.relative_to(ROOT).parts[0] for path in MODULES}
 #: Package -> what it may import, beside itself and what is open to all.
 MAY_IMPORT: dict[str, set[str]] = {
     "errors": set(),
     "finding": set(),
+    "frozen": set(),
     "wording": set(),
     "geometry": set(),
     "parameters": set(),

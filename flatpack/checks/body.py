@@ -9,12 +9,12 @@ shrunk bodies meet, so one number governs every check of shared room.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from itertools import pairwise
 from typing import Any, NamedTuple
 
 from flatpack.checks.bored import Bored
+from flatpack.frozen import field, frozen, replace
 from flatpack.geometry import Frame, Outline
 from flatpack.geometry.polygon import grown, polygon, shrunk, without
 from flatpack.geometry.shapes import disc
@@ -31,7 +31,7 @@ class Slab(NamedTuple):
     shape: Any
 
 
-@dataclass(frozen=True, eq=False)
+@frozen(kw_only=False, eq=False)
 class Body:
     """One body; `owner` is the part, bar or fastener, `inside` the owners in which it may lie."""
 

@@ -178,7 +178,7 @@ def _gap_tries(made: Study) -> tuple[tuple[str, float | tuple[float, ...]], ...]
 
 def _gap_needed(made: Study) -> float:
     """Least whole mm of gap with 1 mm to spare; the axis stays as far from the back slat."""
-    from dataclasses import replace
+    from flatpack.frozen import replace
 
     assert made.path is not None
     off = made.joint.gap - made.joint.axis_from_fixed

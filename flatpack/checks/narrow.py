@@ -10,13 +10,13 @@ askew            convex pieces and separating axes
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from typing import Any
 
 import numpy as np
 
 from flatpack.checks.body import Body, Slab
 from flatpack.checks.convex import Convex, axes_of, gap, middle_of_overlap, prism
+from flatpack.frozen import replace
 from flatpack.geometry import Frame, Outline, Vec
 from flatpack.geometry.polygon import clipped, convex_pieces, mapped, pieces, spot_inside
 from flatpack.geometry.shapes import rectangle

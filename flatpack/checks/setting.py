@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
@@ -12,12 +11,13 @@ from flatpack.checks.body import Body, bodies
 from flatpack.checks.bored import Bored, bored
 from flatpack.checks.footprint import footprint
 from flatpack.checks.limits import Limits
+from flatpack.frozen import frozen
 from flatpack.geometry.polygon import mended, polygon
 from flatpack.mechanism.study import Study, study
 from flatpack.model import Assembly, Fastener, Part
 
 
-@dataclass(frozen=True)
+@frozen(kw_only=False)
 class Setting:
     """The piece in one pose, and the limits it is held to."""
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from flatpack.drawings.lettering import text_width
 from flatpack.drawings.shapes import Drawing, Stroke, Text
+from flatpack.frozen import replace
 from flatpack.geometry import Point
 from flatpack.wording import english as words
 

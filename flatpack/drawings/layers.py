@@ -15,7 +15,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+
+from flatpack.frozen import field, frozen, replace
 
 #: Line type -> dash, gap, dash, gap ... in multiples of the line width; empty: continuous.
 LINES: Mapping[str, tuple[float, ...]] = {
@@ -38,7 +39,7 @@ _NAME = r"[^\x00-\x1f<>/\\\":;?*|=,`']{1,255}"
 _MAY_CHANGE = ("name", "short", "colour", "line", "weight")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Layer:
     """One layer: `cut` when the machine works along it, `text` when it may carry lettering.
 
@@ -56,12 +57,12 @@ class Layer:
     text: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class LayerSet:
     """The layers of one workshop, in the order of the table; hashable."""
 
     layers: tuple[Layer, ...]
-    _rows: dict[str, Layer] = field(init=False, repr=False, compare=False)
+    _rows: dict[str, Layer] = field(init=False, compare=False)
 
     def __post_init__(self) -> None:
         """Index the rows by key."""
@@ -161,7 +162,7 @@ def _changed(overrides: Mapping[str, Mapping[str, object]]) -> tuple[Layer, ...]
 
 
 def _with(layer: Layer, changes: Mapping[str, object]) -> Layer:
-    return replace(layer, **changes) if changes else layer  # type: ignore[arg-type]  # checked by _fits
+    return replace(layer, **changes) if changes else layer  # checked by _fits
 
 
 def _shared_names(layers: tuple[Layer, ...]) -> tuple[str, ...]:

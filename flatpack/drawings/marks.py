@@ -6,17 +6,17 @@ A  B-L  B-R  C1  C2        I and O are left out: in pencil they read as 1 and 0
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterable
-from dataclasses import dataclass
 from itertools import count, product
 
 from flatpack.drawings.turned import Seen
+from flatpack.frozen import frozen
 from flatpack.model import Assembly, Bar, Hand, Part
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 _HANDS: dict[Hand, str] = {"": "", "left": "-L", "right": "-R"}
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class PartGroup:
     """Parts that are cut and worked alike; `part` is the first, `keys` are all of them."""
 
@@ -26,7 +26,7 @@ class PartGroup:
     keys: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class BarGroup:
     """Round bars that are alike."""
 

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from flatpack.drawings.faces import one_sided, worked_faces
 from flatpack.drawings.figures import mm
 from flatpack.drawings.holes import depth_of, size_of
 from flatpack.drawings.marks import PartGroup
+from flatpack.frozen import frozen
 from flatpack.model import Feature
 from flatpack.wording import english as words
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Operation:
     """Like features of a part: layer key, face, words, diameter and depth as shown, how many."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from flatpack.drawings.shapes import Drawing
+from flatpack.frozen import frozen
 
 if TYPE_CHECKING:
     from flatpack.drawings.moving.record import MovingPage
@@ -14,7 +14,7 @@ Cell = str | float | int
 Format = Literal["dxf", "svg", "csv", "html", "pdf"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Table:
     """A header and rows as wide as it; lengths are numbers in mm to 0.1."""
 
@@ -24,7 +24,7 @@ class Table:
     rows: tuple[tuple[Cell, ...], ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Page:
     """A page to print: a title, (label, value) facts, plain lines, and tables.
 
@@ -39,7 +39,7 @@ class Page:
     warning: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Booklet:
     """Drawings to print at full size, a page each; bounds are stretched to the page's size, mm."""
 
@@ -49,7 +49,7 @@ class Booklet:
     sizes: tuple[tuple[float, float], ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Sheet:
     """One file to write: `folder`/`name`.`format`, its purpose in words, and what it holds."""
 

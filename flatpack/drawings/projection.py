@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
 
 from flatpack.drawings.boxes import Box
+from flatpack.frozen import frozen
 from flatpack.geometry import Frame, Outline, Point, Segment, Vec, X, Y, Z
 from flatpack.geometry.shapes import disc
 from flatpack.model import Assembly
@@ -64,7 +64,7 @@ CROSSWISE = Views(
 )
 
 
-@dataclass(frozen=True)
+@frozen(kw_only=False)
 class Body:
     """An upright prism in a frame; `key` names the part or fastener, `openings` go through."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import replace
 from typing import Literal
 
 from flatpack.drawings import faulty, job_sheet, lists, tools
@@ -16,6 +15,7 @@ from flatpack.drawings.part_view import part_drawing, second_drawing
 from flatpack.drawings.settings import Settings
 from flatpack.drawings.shapes import Drawing
 from flatpack.finding import Finding
+from flatpack.frozen import replace
 from flatpack.model import Assembly
 from flatpack.wording import english as words
 

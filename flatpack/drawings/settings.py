@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from flatpack.frozen import field, frozen
 from flatpack.mechanism.study import Study
 from flatpack.model import Assembly
 from flatpack.profiles import Workshop
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from flatpack.drawings.templates import PrintSettings
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Settings:
     """The workshop, the content code, and what marks the sheets.
 

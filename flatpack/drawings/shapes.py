@@ -6,13 +6,13 @@ y runs upwards, mm at full size.  The set of shapes is closed: a new shape touch
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Literal
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Outline, Point, Segment
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Closed:
     """A closed outline, e.g. an edge to cut.
 
@@ -25,14 +25,14 @@ class Closed:
     tone: float = 1.0
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Path:
     """An open chain of line and arc segments, each starting where the one before ends."""
 
     segments: tuple[Segment, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Line:
     """A straight line."""
 
@@ -40,7 +40,7 @@ class Line:
     end: Point
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Circle:
     """A full circle."""
 
@@ -48,7 +48,7 @@ class Circle:
     radius: float
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Ellipse:
     """A full or part ellipse; `major` is the vector of the half long axis, `ratio` short/long.
 
@@ -62,7 +62,7 @@ class Ellipse:
     end: float = 360.0
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Text:
     """A line of text; `height` is the capital height in mm; `at` is the anchor point.
 
@@ -78,7 +78,7 @@ class Text:
     bold: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Dimension:
     """A linear dimension from `start` to `end`, its line shifted by `offset` to the left of travel.
 
@@ -93,7 +93,7 @@ class Dimension:
     height: float = 2.5
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Cross:
     """A centre mark: two lines crossing at `centre`, each `size` long from end to end."""
 
@@ -104,7 +104,7 @@ class Cross:
 Shape = Closed | Path | Line | Circle | Ellipse | Text | Dimension | Cross
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Stroke:
     """One shape on one layer; `layer` is a key of the layer table, not a file's layer name."""
 
@@ -112,7 +112,7 @@ class Stroke:
     shape: Shape
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Drawing:
     """A named drawing at full size.
 
@@ -125,5 +125,5 @@ class Drawing:
     title: str
     bounds: tuple[float, float, float, float]
     strokes: tuple[Stroke, ...]
-    notes: tuple[tuple[str, str], ...] = field(default=())
+    notes: tuple[tuple[str, str], ...] = ()
     scale: float = 1.0

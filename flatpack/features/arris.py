@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Literal
 
 from flatpack.drawings.shapes import Line, Shape
+from flatpack.frozen import frozen
 from flatpack.geometry import Point
 from flatpack.model import Cut, Face
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Arris:
     """Rounding or chamfer of `size` mm along the edge from `start` to `end` (part on the left)."""
 

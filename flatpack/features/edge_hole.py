@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from flatpack.drawings.shapes import Line, Shape
+from flatpack.frozen import frozen
 from flatpack.geometry import Point
 from flatpack.model import Cut, Face
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class EdgeHole:
     """A hole into an edge or end: `at` on the edge, `inward` the unit direction of drilling.
 

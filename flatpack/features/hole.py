@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from flatpack.drawings.shapes import Circle, Cross, Shape
 from flatpack.features.cut import depth_cut
+from flatpack.frozen import frozen
 from flatpack.geometry import Point
 from flatpack.geometry.shapes import disc
 from flatpack.model import Cut, Face
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Hole:
     """A drilled hole; `depth` None goes through.  `fit` says which clearance rule sized it."""
 
@@ -53,7 +52,7 @@ class Hole:
         return (depth_cut(disc(self.radius, *self.at), thickness, self.face, self.depth),)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Counterbore:
     """A flat-bottomed recess about a hole, for a head, washer or nut."""
 
@@ -92,7 +91,7 @@ class Counterbore:
         return (depth_cut(disc(self.radius, *self.at), thickness, self.face, self.depth),)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Countersink:
     """A cone about a pilot hole for a countersunk head; `angle` is the whole cone's, degrees."""
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from flatpack.drawings.shapes import Circle, Cross, Shape
+from flatpack.frozen import frozen
 from flatpack.geometry import Point
 from flatpack.model import Cut, Face
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Notch:
     """Notch number `number`; `at` is the rod's centre when seated, `diameter` the rod's."""
 

@@ -16,14 +16,14 @@ near end, that is when s > (t/2 - (d/2) cos a) / sin a.  (Plane geometry.)
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from flatpack.drawings.shapes import Ellipse, Line, Shape
+from flatpack.frozen import frozen
 from flatpack.geometry import Point
 from flatpack.model import Cut, Face
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class PocketHole:
     """A pocket hole.
 

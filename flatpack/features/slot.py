@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from flatpack.drawings.shapes import Closed, Cross, Shape
 from flatpack.features.cut import depth_cut
+from flatpack.frozen import frozen
 from flatpack.geometry import Outline, Point
 from flatpack.geometry.shapes import round_ended
 from flatpack.model import Cut, Face
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Slot:
     """A slot `width` wide between two end centres; `depth` None goes through."""
 

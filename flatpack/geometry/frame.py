@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
+from flatpack.frozen import frozen
 from flatpack.geometry.outline import cosine_sine
 
 
@@ -54,7 +54,7 @@ X, Y, Z = Vec(1.0, 0.0, 0.0), Vec(0.0, 1.0, 0.0), Vec(0.0, 0.0, 1.0)
 ORIGIN = Vec(0.0, 0.0, 0.0)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Frame:
     """Where a part's own axes lie in the piece: origin, and the unit axes x, y and z.
 

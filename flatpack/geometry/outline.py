@@ -15,10 +15,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
+
+from flatpack.frozen import frozen
 
 
 class Point(NamedTuple):
@@ -133,7 +134,7 @@ class Segment(NamedTuple):
         return min(xs), min(ys), max(xs), max(ys)
 
 
-@dataclass(frozen=True)
+@frozen(kw_only=False)
 class Outline:
     """A closed chain of segments, each starting where the one before ends; anticlockwise."""
 

@@ -9,8 +9,7 @@ must begin before the nut does: length - thread length <= grip with washers.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from flatpack.frozen import frozen
 from flatpack.geometry import Vec
 from flatpack.joinery.axis import bore, span
 from flatpack.model import (
@@ -29,7 +28,7 @@ from flatpack.profiles import CoachBolt, Nut, Washer
 THREADS_PAST_NUT = 2.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class BoltThrough:
     """A coach bolt through `through` (head side first) on the axis `place`, `direction`.
 

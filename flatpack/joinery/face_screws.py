@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-
 from flatpack.features import Countersink
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Point, Vec
 from flatpack.joinery.axis import bore, span
 from flatpack.joinery.pocket_screws import CHUCK, edge_distance
@@ -21,7 +20,7 @@ from flatpack.model import (
 from flatpack.profiles import Screw
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class FaceScrews:
     """Countersunk screws at `places` in the piece, running `direction`, into another part.
 

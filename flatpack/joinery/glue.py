@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from flatpack.frozen import frozen
 from flatpack.model import Assembly, Machining
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class GluedFaces:
     """`block` is glued to `onto`; their faces must touch."""
 

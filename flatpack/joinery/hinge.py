@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from flatpack.frozen import frozen
 from flatpack.geometry import Frame, Vec
 from flatpack.geometry.shapes import rectangle
 from flatpack.joinery.axis import bore, span
@@ -22,7 +21,7 @@ from flatpack.model import (
 from flatpack.profiles import Hinge, Screw
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Leaf:
     """One leaf: the part it lies on, the way it runs from the axis, and out of that part's face."""
 
@@ -32,7 +31,7 @@ class Leaf:
     group: Group = "frame"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class HingeJoint:
     """A hinge whose axis passes through `centre` (the middle of the knuckle) along `along`."""
 

@@ -9,9 +9,8 @@ Barrel nut: the bolt runs through one part's face into another's end; the nut li
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from flatpack.features import Hole
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, Vec
 from flatpack.joinery.axis import bore, span
 from flatpack.model import Assembly, Driver, Fastener, Hardware, Machining, cylinder
@@ -21,7 +20,7 @@ TAIL = 12.0
 """Room bored past the bolt's tip, mm, so that it never bottoms (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class BarrelNutBolt:
     """A furniture bolt on the axis `place`, `direction` through `through` into `into`'s end.
 
@@ -109,7 +108,7 @@ class BarrelNutBolt:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class InsertBolt:
     """A bolt through `through` into a threaded insert set in `into`'s face."""
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
 
+from flatpack.frozen import replace
 from flatpack.model import Assembly, Fastener, Feature, Hardware, Working
 
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from flatpack.features import PocketHole
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, Vec
 from flatpack.joinery.axis import extent, kept_clear, spread
 from flatpack.model import (
@@ -32,7 +32,7 @@ CHUCK = (22.0, 120.0)
 """Radius and length of a drill driver's chuck behind the bit, mm (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class PocketScrews:
     """Screws from pockets in `through`'s face, out of the edge towards `outward`, into `into`.
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from flatpack.frozen import frozen
 from flatpack.joinery.axis import bore
 from flatpack.model import Assembly, Fastener, Feature, Hardware, Machining, cylinder
 from flatpack.profiles import Wheel
@@ -13,7 +12,7 @@ FITS = {"fixed": 0.2, "free": 0.6}
 no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class BarInHoles:
     """The bar `bar` runs through a hole in each of `holders`; `fit` is 'fixed' or 'free'."""
 
@@ -58,7 +57,7 @@ class BarInHoles:
         return Machining(tuple(features))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class WheelsOnAxle:
     """A wheel on each end of the axle `bar`, each held by a push-on cap.
 

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
+from flatpack.frozen import frozen, replace
 from flatpack.mechanism.bodies import Body, arm_outline
 from flatpack.mechanism.path import Path
 from flatpack.mechanism.sweep import Clash, Names, sweep
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class EndGain:
     """Least gap of an arm to everything else over the travel, rod end square and round, mm.
 

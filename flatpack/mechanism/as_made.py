@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Point
 from flatpack.mechanism.design import angle_of, notches_for
 from flatpack.mechanism.fitting import fitted
@@ -22,7 +22,7 @@ AS_PLANNED = Point(0.0, 0.0)
 REACH = 80.0  # mm a solved arm or pivot may differ from the plan's
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class AsMade:
     """Measures of parts already made; None: not yet cut.
 
@@ -39,7 +39,7 @@ class AsMade:
     notches: tuple[float, ...] | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Resolved:
     """What to cut now: `prop` and notch datums (x in the plan's frame) with what was made.
 

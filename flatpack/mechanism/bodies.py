@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Outline, Point, closed
 from flatpack.mechanism.convex import Convex
 from flatpack.mechanism.pieces import pieces
@@ -21,7 +21,7 @@ class Carrier(StrEnum):
     GROUND = "ground"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Body:
     """A part as the sweep sees it.
 

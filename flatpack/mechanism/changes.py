@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Point
 from flatpack.mechanism.bodies import Body, Carrier, arm_outline
 from flatpack.mechanism.convex import Pose
@@ -34,7 +34,7 @@ class How(StrEnum):
     NARROWER_ARM = "narrower arm"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Change:
     """One change to one body.
 

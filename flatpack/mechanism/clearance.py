@@ -16,10 +16,10 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple, Protocol
 
+from flatpack.frozen import frozen
 from flatpack.mechanism.convex import HOME, Convex, Gap, Pose, dot, pose, signed_gap
 from flatpack.mechanism.track import Stand, Stretch
 
@@ -54,7 +54,7 @@ class Least(NamedTuple):
     share: float
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Turn:
     """A shape turning from `start` to `end` radians about `centre` past one that stands still."""
 
@@ -90,7 +90,7 @@ class Turn:
         return slowest
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Carried:
     """A shape on the arm (in its axes) past one that stands still, along one stretch."""
 

@@ -15,9 +15,9 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_right
-from dataclasses import dataclass
 from typing import NamedTuple
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Outline, Point, Segment
 
 SMOOTH = 1e-9  # radians: a corner that turns less is no corner
@@ -49,7 +49,7 @@ class Gap(NamedTuple):
     uy: float
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Convex:
     """A convex shape: carriers (x, y, radius), each from its own normal's angle to the next's.
 

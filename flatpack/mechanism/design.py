@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Point, Segment
 from flatpack.mechanism.notches import NotchForm, Overlap, cut, rack_contour, seat_of, unsound
 from flatpack.mechanism.plan import Plan, Problem
@@ -22,7 +22,7 @@ from flatpack.mechanism.stops import Stop, Stops, stops
 NONE = Stops(stops=(), passed=())
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Placed:
     """A notch for the wanted angle number `place` (from 1): its datum, and its seat's centre."""
 
@@ -32,7 +32,7 @@ class Placed:
     centre: Point
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Design:
     """A plan worked out: notches by rising angle, and the stops that their contour gives.
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import NamedTuple
 
+from flatpack.frozen import replace
 from flatpack.geometry import Point, Segment
 from flatpack.mechanism.nearest import covers
 from flatpack.mechanism.prop import Miss, Prop, angles_at, circle_circle

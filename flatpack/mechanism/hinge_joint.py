@@ -17,9 +17,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Outline, Point, Segment, closed
 from flatpack.mechanism.convex import Convex, convex
 from flatpack.mechanism.turning import first_overlap
@@ -27,7 +27,7 @@ from flatpack.mechanism.turning import first_overlap
 CLOSE = 1e-7  # mm: a remedy's number is found this closely, on the safe side
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class HingeJoint:
     """The joint's numbers, mm.
 
@@ -70,7 +70,7 @@ class Cure(StrEnum):
     ROUND_BOTH = "both arrises rounded"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class JointRemedy:
     """A changed joint: the number that changes, its new value in mm, and the angle it then gives.
 

@@ -10,15 +10,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, Segment, cosine_sine
 from flatpack.mechanism.seats import Loaded, Rack
 from flatpack.mechanism.stops import Stop
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Load:
     """A force on the back, N, `along` mm from the hinge axis and `out` mm above the back's line.
 
@@ -40,7 +40,7 @@ class FaceForce(NamedTuple):
     along: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Hold:
     """Forces at a stop, N, and the margin by which the faces hold the rod.
 

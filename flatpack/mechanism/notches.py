@@ -15,9 +15,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, Segment, bulge_of, chain
 
 
@@ -30,7 +30,7 @@ class Kind(StrEnum):
     SQUARE = "square"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class NotchForm:
     """A notch's own sizes; `depth` from floor to crest.
 
@@ -49,7 +49,7 @@ class NotchForm:
     radius: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Overlap:
     """Two notches, counted from the hinge's end, that leave `web` mm (negative: none) between."""
 

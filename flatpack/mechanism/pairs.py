@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Outline, Point
 from flatpack.mechanism.bodies import Body, Carrier, share_a_lane
 from flatpack.mechanism.clearance import furthest_way
@@ -22,7 +22,7 @@ _RANK = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Pair:
     """Two bodies that share a lane and move against one another; `still` moves least.
 

@@ -10,8 +10,8 @@ settle:  with the back flat the rod is let down to its folded place
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, Segment
 from flatpack.mechanism.carry import carried_way
 from flatpack.mechanism.clearing import LIMIT, clear_angle, stand_at
@@ -26,7 +26,7 @@ MOST = 179.0  # degrees: a back turned right over is another mechanism
 CARRY = 3.0  # mm above the teeth at which a rod is carried over them: our own choice
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Path:
     """The travel as smooth stretches in order, each starting where the one before ends.
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Point
 from flatpack.mechanism.design import Placed
 from flatpack.mechanism.fitting import Bounds, fitted
@@ -21,7 +21,7 @@ from flatpack.mechanism.prop import Miss, Prop, angle_about, rod_at
 _GOOD = 1e-12  # degrees squared: no second start needed
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class EvenPitch:
     """The closest arm and pivot for an even pitch: angles reached, and error to each wanted one.
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from typing import Any, NamedTuple
 
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Point
 from flatpack.mechanism.notches import NotchForm
 from flatpack.mechanism.prop import Prop
@@ -18,7 +18,7 @@ NOTCH_KEYS = tuple(
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Room:
     """The room inside the frame, in the hinge frame, mm.
 
@@ -36,7 +36,7 @@ class Room:
     pivot_y: Range | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Plan:
     """Wanted angles (degrees, rising), and all that places the notches for them.
 
@@ -96,7 +96,7 @@ class Remedy(NamedTuple):
     value: float | tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Problem:
     """A fault of the wanted angle number `place`, counted from 1; 0: of the whole.
 
@@ -110,7 +110,7 @@ class Problem:
     measured: float
     limit: float
     unit: str = "mm"
-    remedies: tuple[Remedy, ...] = field(default=())
+    remedies: tuple[Remedy, ...] = ()
 
 
 def changed(plan: Plan, remedy: Remedy) -> Plan:

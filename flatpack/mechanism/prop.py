@@ -13,14 +13,14 @@ angle is 0 when flat and grows as the free end rises.  Degrees in and out, lengt
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import NamedTuple
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, cosine_sine
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Prop:
     """An arm on a hinged back: `pivot` in the back's own axes when flat, mm.
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Point
 from flatpack.mechanism.bodies import Body, Carrier
 from flatpack.mechanism.clearing import LIMIT, clear_angle, stand_at
@@ -22,7 +22,7 @@ from flatpack.mechanism.track import Phase, Stand
 GRAVITY = 9.80665  # m/s2, standard gravity (3rd CGPM, 1901)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Masses:
     """Masses in kg, and where they act.
 
@@ -39,7 +39,7 @@ class Masses:
     grip: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Release:
     """What it takes to let one stop go.
 
@@ -116,7 +116,7 @@ def _lifted(path: Path, stand: Stand) -> Point:
     return Point(stand.pivot.x + math.sqrt((arm - rise) * (arm + rise)), level)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class HandRoom:
     """Room round the rod where a hand takes it, at one position: least gap and to what, mm."""
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from itertools import accumulate
 
+from flatpack.frozen import replace
 from flatpack.geometry import Point
 from flatpack.mechanism.as_made import arm_for, height_for, pivot_for
 from flatpack.mechanism.design import Design, Placed, angle_of, notches_for, worked

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Point
 from flatpack.mechanism.locus import Piece
 from flatpack.mechanism.prop import Miss, Prop, angle_about, angle_at, pivot_at, thrust_at
@@ -19,7 +19,7 @@ from flatpack.mechanism.seats import Rack
 from flatpack.mechanism.stops import Stop, Stops
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Ridge:
     """The watershed beside a stop: rod centre `place`, back `angle`; `lift` above the stop's rod.
 
@@ -32,7 +32,7 @@ class Ridge:
     travel: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Knock:
     """What a knock of `size` mm on the rod does at a stop.
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, Segment
 from flatpack.mechanism.hollows import LEVEL, Hollow, hollows
 from flatpack.mechanism.locus import Piece, traced
@@ -18,7 +18,7 @@ from flatpack.mechanism.locus import Piece, traced
 DOWN = Point(0.0, -1.0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Seat:
     """A dip of the rod's path, `number` counted from 1 at the hinge's end.
 
@@ -41,7 +41,7 @@ class Seat:
         return math.dist(self.low, self.high)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Rack:
     """A rack's contour with the path and the seats of one rod on it; `rod` is its diameter."""
 
@@ -51,7 +51,7 @@ class Rack:
     seats: tuple[Seat, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Loaded:
     """The rod settled by a thrust: in `hollow` at `rod`, touching `faces` of the contour.
 

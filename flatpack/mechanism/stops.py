@@ -15,9 +15,9 @@ In a loaded seat the rod is at a left turn of its path.  For a vertex the place 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Point
 from flatpack.mechanism.hollows import Hollow
 from flatpack.mechanism.prop import (
@@ -46,7 +46,7 @@ class Unreached(StrEnum):
     LOWERS = "the back comes lower than in the seat before"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Stop:
     """A rest position of the back at `seat` (numbered from the hinge's end), degrees and mm.
 
@@ -72,7 +72,7 @@ class Stop:
         return self.loaded.held
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Passed:
     """A seat that gives no stop: the reason, and by how much (mm of arm, or degrees)."""
 
@@ -82,7 +82,7 @@ class Passed:
     rod: Point
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Stops:
     """Stops by rising angle, and the seats passed over, from the free end."""
 

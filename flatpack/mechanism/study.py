@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Point
 from flatpack.geometry.shapes import rectangle
 from flatpack.mechanism.bodies import Body, Carrier
@@ -31,7 +31,7 @@ COARSE = 2.0
 """How closely the borders of a finger trap are sought, mm of way."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Study:
     """The back's stops, how they hold, and its whole travel; `path` None when there is no stop."""
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Point
 from flatpack.mechanism.bodies import Body, Carrier
 from flatpack.mechanism.clearance import TOLERANCE, Carried, Span, Turn, search, swept_box
@@ -29,7 +29,7 @@ PERMITTED = 0.05  # mm: depth at which an intended contact counts as a clash
 Names = frozenset[frozenset[str]]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Clearance:
     """A pair that never overlaps: its least gap in mm, and where.
 
@@ -53,7 +53,7 @@ class Clearance:
         return self.least >= self.wanted - FINE
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Clash:
     """A pair that overlaps: greatest depth in mm, at `degrees`, and the first contact.
 

@@ -10,16 +10,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import product
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, cosine_sine
 from flatpack.mechanism.hollows import Hollow
 from flatpack.mechanism.prop import Miss, Prop, angle_about, pivot_at, upright
 from flatpack.mechanism.stops import Stop
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Tolerance:
     """Each place may be off by this much along x and along y, each length by this much; mm.
 
@@ -37,7 +37,7 @@ class Tolerance:
 ONE = Tolerance()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Sensitivity:
     """Degrees of the back's angle a mm: of the rod's place, the pivot's place, and the arm."""
 
@@ -46,7 +46,7 @@ class Sensitivity:
     arm: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Spread:
     """A stop's angles over all tolerances, `margin` and `lean` at their worst, degrees.
 

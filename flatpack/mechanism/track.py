@@ -11,10 +11,10 @@ known from the two tracks alone:
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import NamedTuple
 
+from flatpack.frozen import field, frozen
 from flatpack.geometry import Point, Segment
 from flatpack.mechanism.convex import Pose, pose
 from flatpack.mechanism.prop import Miss, Prop, angles_at, circle_circle, pivot_at
@@ -74,7 +74,7 @@ class Way(NamedTuple):
     back: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Stretch:
     """Part of the travel from back angle `start` to `end` (degrees), share 0 to 1.
 
@@ -89,7 +89,7 @@ class Stretch:
     track: Segment
     lead: Lead
     branch: int = 0
-    seen: dict[float, Stand] = field(default_factory=dict, compare=False, repr=False)
+    seen: dict[float, Stand] = field(default_factory=dict, compare=False)
 
     def at(self, share: float) -> Stand:
         """Position at a share (0 to 1) of the stretch; each is worked out once."""

@@ -8,8 +8,8 @@ adjustment under the user's own control, so this is a warning and no fault.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 
+from flatpack.frozen import frozen, replace
 from flatpack.mechanism.bodies import Body
 from flatpack.mechanism.fold import fold_range
 from flatpack.mechanism.pairs import Pair, gap_at, pairs, relative_way
@@ -22,7 +22,7 @@ EVEN = 0.1  # mm: a gap that changes by less doesn't close on a finger
 FINE = 0.1  # degrees and mm of way: borders of a range are found this closely
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Trap:
     """Two bodies whose gap lies in the dangerous range while it changes.
 
@@ -88,7 +88,7 @@ _Band = tuple[float, float, float]
 """Narrowest and widest dangerous gap, and how closely its borders are sought, mm."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class _Spell:
     """Shares of one stretch between which the gap is in range, and the gaps at both, mm."""
 

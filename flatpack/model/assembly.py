@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import NamedTuple, Protocol
 
+from flatpack.frozen import field, frozen
 from flatpack.geometry import Point, Segment, Vec
 from flatpack.model.part import Bar, Feature, Group, Part
 from flatpack.model.solid import Solid
@@ -38,7 +38,7 @@ class Driver(NamedTuple):
     length: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Fastener:
     """One screw, bolt, nut set, hinge or wheel in place.
 
@@ -121,7 +121,7 @@ class Cutting(NamedTuple):
     use: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Motion:
     """What moves and how far.
 
@@ -162,7 +162,7 @@ class Motion:
     keys: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen
 class Assembly:
     """A piece of furniture, complete.
 

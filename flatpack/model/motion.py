@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import replace
 
+from flatpack.frozen import replace
 from flatpack.geometry import Frame, Point, Vec, cosine_sine
 from flatpack.model.assembly import Assembly, Fastener, Motion
 from flatpack.model.part import Bar, Group, Part

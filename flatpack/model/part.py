@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from typing import Literal, NamedTuple, Protocol
 
 from flatpack.drawings.shapes import Shape
+from flatpack.frozen import frozen, replace
 from flatpack.geometry import Frame, Outline, Point
 from flatpack.profiles import Board, Rod
 
@@ -62,7 +62,7 @@ class Feature(Protocol):
         """Room taken out of the part, as prisms square to its faces."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Part:
     """One piece of board.
 
@@ -114,7 +114,7 @@ class Part:
         return replace(self, key=key, hand=hand, frame=self.frame.mirrored_across(across))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Bar:
     """A round bar cut to length (prop rod, axle, dowel); its frame's z runs along it."""
 

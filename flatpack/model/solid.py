@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Frame, Outline, Vec, X, Z
 from flatpack.geometry.shapes import disc
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Solid:
     """An upright prism: `outline` in the frame's x, y, from `low` to `high` along its z.
 

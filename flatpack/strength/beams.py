@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
 
+from flatpack.frozen import frozen
 from flatpack.strength.frames import FrameBar, NodeLoad, PlaneFrame, Spread, solve
 
 PARTS = 6
@@ -22,7 +22,7 @@ class Patch(NamedTuple):
     force: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class BentBeam:
     """Along the beam: places mm, deflection mm (down), moment N mm (sagging positive), shear N.
 

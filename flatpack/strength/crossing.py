@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Vec, Y
 from flatpack.model import Part
 from flatpack.strength.beams import BentBeam, Patch
@@ -26,7 +26,7 @@ class VecPatch(NamedTuple):
     force: Vec
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Bent:
     """A part across under one case: bending each way that is loaded, and forces on its bearers."""
 

@@ -15,8 +15,9 @@ A tie holds two nodes together at a place beside both, as a bolt holds two parts
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, NamedTuple
+
+from flatpack.frozen import frozen
 
 if TYPE_CHECKING:
     import numpy as np
@@ -74,14 +75,14 @@ class Spread(NamedTuple):
     load: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class PlaneFrame:
     """Nodes (x, z), bars, ties, and what is held: (node, 0 for x, 1 for z, 2 for turning)."""
 
     nodes: tuple[tuple[float, float], ...]
     bars: tuple[FrameBar, ...]
     held: tuple[tuple[int, int], ...]
-    ties: tuple[Tie, ...] = field(default=())
+    ties: tuple[Tie, ...] = ()
 
 
 class BarForces(NamedTuple):
@@ -96,7 +97,7 @@ class BarForces(NamedTuple):
     moment: tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Solved:
     """Movements of the nodes (x, z, turn), forces in bars and ties, reactions on what is held."""
 

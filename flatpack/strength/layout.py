@@ -7,8 +7,7 @@ A *link* is all fasteners between the same two parts.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from flatpack.frozen import frozen
 from flatpack.geometry import Vec
 from flatpack.model import Assembly, Fastener, Part
 
@@ -20,7 +19,7 @@ CLOSE = 1.0
 SKIPPED = ("hinge", "hinge screw", "wheel")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Link:
     """Fasteners from `first` (their head's side) into `second`; `normal` is the way they run."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Vec, X, Y, Z
 from flatpack.model import Part
 from flatpack.strength.layout import is_backrest, is_deck, reach
@@ -15,7 +15,7 @@ from flatpack.strength.setting import Setting
 from flatpack.strength.supports import supports
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Area:
     """A load on a stretch of the deck or back: plan limits, mm, and the force on all of it, N.
 
@@ -30,7 +30,7 @@ class Area:
     force: Vec
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Loading:
     """One case: what lies on the deck and on the back, with design factors; its duration."""
 
@@ -41,7 +41,7 @@ class Loading:
     factor: float = 1.5
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Slats:
     """Slats that carry together, in order along `way`."""
 

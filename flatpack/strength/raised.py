@@ -7,9 +7,9 @@ so that one description serves every angle.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Vec, X, cosine_sine
 from flatpack.mechanism.hold import Hold, Load, hold
 from flatpack.mechanism.prop import Prop
@@ -27,7 +27,7 @@ from flatpack.strength.sides import Force
 from flatpack.strength.supports import Support, supports
 
 
-@dataclass(frozen=True)
+@frozen(kw_only=False)
 class Raised:
     """The back at one stop under one load: `push` N, straight down or square into the back."""
 

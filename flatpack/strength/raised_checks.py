@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 
+from flatpack.frozen import replace
 from flatpack.geometry import Vec
 from flatpack.model import Bar, Fastener, posed
 from flatpack.strength import joint_checks, member_checks

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
+
+from flatpack.frozen import frozen
 
 EC5 = "EN 1995-1-1:2004 + A1:2008"
 EDITION = (
@@ -71,7 +72,7 @@ class Case(NamedTuple):
     words: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Report:
     """Strength of a piece: checks worst first, one a subject and code.
 
@@ -87,8 +88,8 @@ class Report:
     parts: tuple[str, ...]
     cases: tuple[Case, ...]
     assumptions: tuple[str, ...]
-    diagrams: tuple[Diagram, ...] = field(default=())
-    remedies: tuple[tuple[str, str], ...] = field(default=())
+    diagrams: tuple[Diagram, ...] = ()
+    remedies: tuple[tuple[str, str], ...] = ()
 
     @property
     def open_joints(self) -> tuple[str, ...]:

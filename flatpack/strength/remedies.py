@@ -7,9 +7,9 @@ COST_OF_FASTENER each (assumed prices; only their order matters).
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import replace
 from typing import Any, NamedTuple
 
+from flatpack.frozen import replace
 from flatpack.model import Assembly
 from flatpack.profiles import Board, Profiles
 from flatpack.strength.layout import volume

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cached_property
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Vec
 from flatpack.model import Assembly, Part
 from flatpack.profiles import LoadSet, Profiles
@@ -18,7 +18,7 @@ GRAVITY = 9.81
 """m/s2."""
 
 
-@dataclass(frozen=True)
+@frozen(kw_only=False)
 class Setting:
     """The piece with its back flat, its profiles, loads, and the grades that its maker knows."""
 

@@ -8,10 +8,10 @@ give the least help.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Vec
 from flatpack.model import Fastener, Part
 from flatpack.strength.frames import FrameBar, NodeLoad, PlaneFrame, Solved, Tie, solve_all
@@ -34,7 +34,7 @@ class Force(NamedTuple):
     force: Vec
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Side:
     """A plane frame made of parts: which nodes and bars are whose, and which tie is which."""
 

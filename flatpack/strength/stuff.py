@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import NamedTuple
 
+from flatpack.frozen import frozen
 from flatpack.profiles import Board, Material, Profiles, Rod, Strength
 from flatpack.strength.rules.design import K_CR, Duration, design_value, k_h, k_mod
 
@@ -27,7 +27,7 @@ class Strengths(NamedTuple):
     k_cr: float
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Stuff:
     """A board's material and the row of values that holds; `row` None: none does, see `note`."""
 

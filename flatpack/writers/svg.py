@@ -7,7 +7,6 @@ the order of its strokes instead, and a layer then has as many groups as it take
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 from itertools import groupby
 from pathlib import Path
@@ -15,6 +14,7 @@ from pathlib import Path
 from flatpack.drawings.layers import LINES, Layer, LayerSet
 from flatpack.drawings.plain import PlainStroke, plain_strokes
 from flatpack.drawings.shapes import Closed, Drawing
+from flatpack.frozen import frozen
 from flatpack.writers.numerals import short as n
 from flatpack.writers.palette import web_colour
 from flatpack.writers.svg_shapes import ELEMENT, Page, escaped
@@ -22,7 +22,7 @@ from flatpack.writers.svg_shapes import ELEMENT, Page, escaped
 _SHELL = Path(__file__).with_name("templates") / "shell.svg.txt"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Style:
     """How an SVG looks: font families in order of choice, and whether to draw all in black.
 

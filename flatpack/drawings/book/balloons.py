@@ -8,12 +8,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from typing import NamedTuple
 
 from flatpack.drawings.boxes import Box
 from flatpack.drawings.shapes import Circle, Line, Stroke, Text
+from flatpack.frozen import frozen
 from flatpack.geometry import Outline, Point
 
 HEIGHT = 3.5
@@ -23,7 +23,7 @@ _AWAY = 6.0
 _SAGITTA = 0.2
 
 
-@dataclass(frozen=True)
+@frozen(kw_only=False)
 class Patch:
     """A filled face on the paper, of the body `key`; `small` ones carry no leader."""
 

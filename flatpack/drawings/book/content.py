@@ -2,26 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from flatpack.drawings.shapes import Drawing
+from flatpack.frozen import frozen
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Para:
     """A paragraph."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Caution:
     """A sentence about what can hurt; set apart from the rest."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Subtitle:
     """A heading inside a chapter; `page` starts it on a page of its own where there are pages."""
 
@@ -29,7 +28,7 @@ class Subtitle:
     page: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Items:
     """A list: numbered when the order matters, with boxes to tick when `ticked`."""
 
@@ -38,7 +37,7 @@ class Items:
     ticked: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Rows:
     """A table; `numbers` are the columns (counted from 0) that hold figures."""
 
@@ -48,7 +47,7 @@ class Rows:
     numbers: frozenset[int] = frozenset()
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Figure:
     """A picture, what stands under it, and what it shows in words for who can't see it."""
 
@@ -60,7 +59,7 @@ class Figure:
 Block = Para | Caution | Subtitle | Items | Rows | Figure
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Chapter:
     """A chapter; `key` is unique in the book."""
 
@@ -69,7 +68,7 @@ class Chapter:
     blocks: tuple[Block, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Book:
     """A whole book; `warning` stands on every page when it isn't empty.
 

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 
 from flatpack.drawings.book.units import System
+from flatpack.frozen import field, frozen
 from flatpack.model import Assembly
 from flatpack.profiles import Finish, Glue
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class BookSettings:
     """Units, content code, and what the piece is glued and finished with.
 

@@ -7,9 +7,9 @@ turned, none is distorted by hand.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 
 from flatpack.drawings.projection import Body, View, bodies
+from flatpack.frozen import replace
 from flatpack.geometry import Vec, Z
 from flatpack.model import Assembly, Bar, Part
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from flatpack.drawings.book.picture import Shown, ordered, picture
 from flatpack.drawings.book.sight import cover_view, middle, paintable, reach, views_of
 from flatpack.drawings.book.step_view import Marks
 from flatpack.drawings.shapes import Drawing
+from flatpack.frozen import replace
 from flatpack.geometry import Frame, Vec
 from flatpack.model import Assembly, Bar, Part
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from flatpack.drawings.moving.views import RACKS
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, Vec
 from flatpack.mechanism import Hold, Knock, Passed, Spread, Stop
 from flatpack.mechanism.release import Release
@@ -22,7 +22,7 @@ class RackPlace(NamedTuple):
     y: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class StopFacts:
     """One stop: `number` counts stops from the lowest, `notch` as on the rack's own drawing.
 

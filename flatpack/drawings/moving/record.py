@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from flatpack.drawings.boxes import Box
 from flatpack.drawings.moving.views import Seen
 from flatpack.drawings.page import Table
+from flatpack.frozen import frozen
 from flatpack.geometry import Point
 
 
@@ -53,7 +53,7 @@ class StopPicture(NamedTuple):
     moment: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class MovingPage:
     """A page with the back moving: the bodies, the travel, the strip of stops, their table.
 

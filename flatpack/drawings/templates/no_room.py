@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from flatpack.drawings.lettering import text_width
 from flatpack.drawings.templates.bad_input import next_paper
@@ -15,6 +14,7 @@ from flatpack.drawings.templates.paper import Paper
 from flatpack.drawings.templates.setup import Area
 from flatpack.drawings.templates.tiles import Tile
 from flatpack.finding import Finding
+from flatpack.frozen import replace
 from flatpack.wording import english_templates as words
 
 _SOURCE = "geometry"

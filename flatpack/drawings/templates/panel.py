@@ -14,7 +14,6 @@ no.  x    y   hole    for             table
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from typing import NamedTuple
 
@@ -30,6 +29,7 @@ from flatpack.drawings.templates.tiles import Tile
 from flatpack.drawings.templates.view import ABOVE, below_room, cell_width, marks_below, view, whole
 from flatpack.drawings.templates.windows import Window
 from flatpack.drawings.templates.wrapping import block, block_height
+from flatpack.frozen import frozen
 from flatpack.geometry import Point
 from flatpack.geometry.shapes import rectangle
 from flatpack.model import Feature
@@ -82,7 +82,7 @@ class Plan(NamedTuple):
         return self.head + body + 2.0 * INSET
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen
 class Panel:
     """Windows of one face of a part, to be put on a page no wider than `most` mm.
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Hashable, Iterable, Iterator
-from dataclasses import replace
 from itertools import groupby
 
 from flatpack.drawings.boxes import Box
@@ -15,6 +14,7 @@ from flatpack.drawings.templates.panel import INSET, Panel, Shown, table_rows
 from flatpack.drawings.templates.tiles import OVERLAP, Tile, steps, tiles
 from flatpack.drawings.templates.view import LEFT, RIGHT
 from flatpack.drawings.templates.windows import Window, windows
+from flatpack.frozen import replace
 
 Room = tuple[float, float]
 

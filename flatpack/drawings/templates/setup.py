@@ -17,11 +17,11 @@ will be on the paper, and the writer stretches them to the size of the file's pa
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from flatpack.drawings.boxes import Box
 from flatpack.drawings.templates.paper import Paper
+from flatpack.frozen import frozen
 
 STRIP = 8.0
 """Width of the strips for the rulers, mm."""
@@ -32,7 +32,7 @@ TITLE = 16.0
 _GAP = 2.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class PrintSettings:
     """How to print.
 

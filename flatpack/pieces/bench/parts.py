@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Literal
 
+from flatpack.frozen import replace
 from flatpack.geometry import Frame, Vec, X, Y, Z, cosine_sine
 from flatpack.geometry.shapes import filleted, one_round_end, rectangle
 from flatpack.model import Part

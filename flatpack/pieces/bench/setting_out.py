@@ -13,8 +13,8 @@ Each leg frame stands in one plane; posts and cleats lie against its inner face.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
+from flatpack.frozen import frozen
 from flatpack.pieces.bench.parameters import Bench
 from flatpack.pieces.bench.stock import Stock
 from flatpack.pieces.family import Workings, even_gap, mm, slat_count, sold_width
@@ -23,7 +23,7 @@ POST_ROOM = 4.0
 """From the rearmost seat slat to the posts, mm, for draining (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Widths:
     """Widths of the parts as cut or as sold, mm."""
 
@@ -38,7 +38,7 @@ class Widths:
     arm: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Rows:
     """Slats of seat and back: count, gap, where the first stands, mm."""
 
@@ -47,7 +47,7 @@ class Rows:
     first: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class PostLine:
     """The back posts' middle line: x at the seat's underside, and its slope."""
 
@@ -60,7 +60,7 @@ class PostLine:
         return self.x + (z - self.z) * math.tan(math.radians(self.rake))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class SettingOut:
     """All of it."""
 

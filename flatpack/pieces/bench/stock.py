@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from flatpack.frozen import frozen
 from flatpack.pieces.bench.parameters import Bench
 from flatpack.profiles import (
     BarrelNut,
@@ -19,7 +18,7 @@ from flatpack.profiles import (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Stock:
     """Boards by use, and the fixings."""
 

@@ -13,8 +13,8 @@ braces when the back is flat:
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, Segment
 from flatpack.joinery.axis import kept_clear, spread
 from flatpack.joinery.pocket_screws import MARGIN, POCKETS_APART
@@ -36,7 +36,7 @@ from flatpack.pieces.lounger.rack_edge import (
 from flatpack.pieces.lounger.setting_out import SettingOut
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class PropSetting:
     """The prop set out, hinge frame, mm.
 

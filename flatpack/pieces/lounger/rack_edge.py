@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
+from flatpack.frozen import frozen
 from flatpack.geometry import Point, Segment, chain
 from flatpack.geometry.corners import relieved, rounded_inside
 from flatpack.mechanism.notches import Kind, NotchForm, cut, rack_contour
@@ -29,7 +29,7 @@ def notch_form(notch: Notch, rod: float) -> NotchForm:
     )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen(kw_only=False)
 class Levels:
     """Heights in the hinge frame: the rack's top, its notches' floor, its lower edge, the pivot."""
 

@@ -15,8 +15,7 @@ lock nut with the bolt's tail.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from flatpack.frozen import frozen
 from flatpack.pieces.family import Workings, even_gap, mm, slat_count
 from flatpack.pieces.lounger.at_hinge import hinge_joint
 from flatpack.pieces.lounger.parameters import Lounger
@@ -27,7 +26,7 @@ BRACE_END = 5.0
 """From a brace's ends to the rails there, mm, to swing free (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Lanes:
     """Places across the width from the left rail's outer face, mm; each the lane's outer side."""
 
@@ -38,7 +37,7 @@ class Lanes:
     rod_length: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Deck:
     """Slats of the fixed deck and of the back: counts, gaps, and the joint at the hinge, mm."""
 
@@ -54,7 +53,7 @@ class Deck:
     back_gap: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Heights:
     """Heights above the ground, mm."""
 
@@ -63,7 +62,7 @@ class Heights:
     axis: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class SettingOut:
     """All of it."""
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from flatpack.frozen import frozen
 from flatpack.pieces.lounger.parameters import Lounger
 from flatpack.profiles import (
     Board,
@@ -20,7 +19,7 @@ from flatpack.profiles import (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Stock:
     """Boards by use, and the fixings."""
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
+from flatpack.frozen import frozen
 from flatpack.joinery.pocket_screws import BIT_LENGTH, CHUCK
 from flatpack.pieces.family import Workings, mm, sold_width, wide_enough
 from flatpack.pieces.lounger.parameters import Lounger
@@ -20,7 +20,7 @@ BOLT_ROOM = 8.6
 along the leg's grain (Eurocode 5 table 8.4, a4,c and a1), half a hole."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class Widths:
     """Widths of the parts as cut or as sold, mm."""
 
