@@ -33,7 +33,7 @@ class Quantity(NamedTuple):
 def areas(assembly: Assembly) -> Areas:
     """Areas of the whole piece; holes that are drilled or bored are counted, their walls not."""
     parts, bars = assembly.parts.values(), assembly.bars.values()
-    wooden = [b for b in bars if b.stock.material != "steel"]
+    wooden = [b for b in bars if "steel" not in b.stock.material]
     surface = sum(map(surface_of, parts)) + sum(map(round_surface, wooden))
     ends = sum(map(ends_of, parts)) + sum(map(round_ends, wooden))
     holes = sum(f.operation in _HOLES for part in parts for f in part.features)

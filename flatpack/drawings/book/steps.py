@@ -34,7 +34,7 @@ class BuildStep(NamedTuple):
         uses: dict[tuple[str, str], dict[str, None]] = {}
         for item in (h for f in self.fasteners for h in f.hardware):
             key = (item.item, item.size)
-            counts[key] = counts.get(key, 0) + item.count
+            counts[key] = counts.get(key, 0) + item.pieces
             uses.setdefault(key, {})[item.use] = None
         return tuple(Hardware(*k, count, "; ".join(uses[k])) for k, count in counts.items())
 

@@ -1,0 +1,41 @@
+"""The first chapters: the finished piece, how to read the book, and what can hurt."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from flatpack.drawings.book.content import Block, Caution, Chapter, Figure, Items, Para
+from flatpack.drawings.book.matter import Matter
+from flatpack.drawings.book.whole import finished_picture
+from flatpack.wording import book_english as words
+
+
+def about(m: Matter) -> Chapter:
+    """The piece as it will be, and how marks, hands and pictures are meant."""
+    poses = tuple(m.settings.drawing.poses.values())
+    title = words.RAISED if poses else words.FINISHED
+    drawing = finished_picture(poses[-1] if poses else m.assembly, title)
+    kinds = (*m.parts, *m.bars)
+    alt = words.finished_alt(sum(g.count for g in kinds), len(kinds))
+    blocks = (Figure(drawing, title, alt), *(Para(text) for text in words.ABOUT))
+    return Chapter("about", words.CHAPTERS["about"], blocks)
+
+
+def safety(m: Matter) -> Chapter:
+    """What can hurt, and the gaps that the back closes."""
+    return Chapter("safety", words.CHAPTERS["safety"], tuple(_safety(m)))
+
+
+def _safety(m: Matter) -> Iterator[Block]:
+    yield from (Caution(text) for text in words.SAFETY)
+    traps = [f for f in m.findings if f.code == "finger-trap"]
+    if traps:
+        yield Caution(words.FINGERS)
+        yield Items(tuple(f"{marked(m, f.part)}: {f.message}" for f in traps))
+    yield Caution(words.NO_TESTS)
+
+
+def marked(m: Matter, parts: str) -> str:
+    """Names and marks of a finding's parts, as far as it names parts."""
+    keys = parts.split(" / ")
+    return ", ".join(f"{m.name_of(k)} {m.mark_of[k]}" if k in m.mark_of else k for k in keys)

@@ -1,0 +1,92 @@
+"""The parts and how to make them: cutting list, spacers, pairs, jig settings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from flatpack.drawings.book.content import Block, Chapter, Figure, Items, Para, Rows
+from flatpack.drawings.book.matter import Matter
+from flatpack.drawings.book.needed import bars
+from flatpack.drawings.book.whole import exploded_picture
+from flatpack.drawings.faces import one_sided
+from flatpack.drawings.lists import jig_settings
+from flatpack.drawings.marks import PartGroup
+from flatpack.wording import book_english as words
+from flatpack.wording import english
+
+
+def parts(m: Matter) -> Chapter:
+    """Cutting list, bars, spacers, and the piece taken apart."""
+    return Chapter("parts", words.CHAPTERS["parts"], tuple(_parts(m)))
+
+
+def _parts(m: Matter) -> Iterator[Block]:
+    alt = words.exploded_alt(tuple(m.marks))
+    yield Figure(exploded_picture(m.assembly, words.EXPLODED, m.marks), words.EXPLODED, alt)
+    rows = tuple(
+        (g.mark, g.part.name, english.HANDS[g.part.hand], str(g.count), m.size(g.part.length),
+         m.size(g.part.width), m.size(g.part.thickness), g.part.board.name)
+        for g in m.parts
+    )  # fmt: skip
+    header = m.headed(words.CUTTING_HEADER, words.CUTTING_HEADER[4:7])
+    yield Rows(words.CUTTING, header, rows, frozenset({3, 4, 5, 6}))
+    if m.bars:
+        yield bars(m)
+    yield Para(words.CUTTING_NOTE)
+    if m.assembly.spacers:
+        yield _spacers(m)
+        yield Para(words.SPACERS_NOTE)
+
+
+def _spacers(m: Matter) -> Rows:
+    rows = tuple(
+        (s.name, str(s.pieces), m.size(s.length), m.size(s.width), s.use) for s in m.assembly.spacers
+    )
+    header = m.headed(words.SPACERS_HEADER, words.SPACERS_HEADER[2:4])
+    return Rows(words.SPACERS, header, rows, frozenset({1, 2, 3}))
+
+
+def making(m: Matter) -> Chapter:
+    """From boards to parts, in the order of work."""
+    return Chapter("making", words.CHAPTERS["making"], tuple(_making(m)))
+
+
+def _making(m: Matter) -> Iterator[Block]:
+    yield Items(words.MAKING, numbered=True)
+    pairs = tuple(_pairs(m))
+    if pairs:
+        yield Rows(words.PAIRS_TITLE, words.PAIRS_HEADER, pairs)
+    table = jig_settings(m.assembly, m.parts, m.settings.drawing)
+    if table.rows:
+        rows = tuple((*map(str, r[:2]), *map(str, r[3:])) for r in table.rows)
+        yield Rows(words.JIG, words.JIG_HEADER, rows, frozenset({7}))
+        yield Para(words.JIG_NOTE)
+
+
+def _pairs(m: Matter) -> Iterator[tuple[str, str, str]]:
+    """Handed pairs, and parts alike that are drilled clamped together."""
+    marks = {g.mark: g for g in m.parts}
+    for mark, group in marks.items():
+        twin = marks.get(f"{mark[:-1]}R") if mark.endswith("-L") else None
+        if twin is not None:
+            yield f"{mark}, {twin.mark}", group.part.name, "; ".join(_handed(group))
+        elif not group.part.hand and group.count > 1 and _through(group):
+            yield mark, group.part.name, words.CLAMP_ALIKE.format(group.count)
+
+
+def _handed(group: PartGroup) -> Iterator[str]:
+    features = group.part.features
+    if any(f.operation == "thin-line" for f in features):
+        yield words.NOTCHES_TOGETHER
+    if _through(group):
+        yield words.CLAMP_PAIR
+    if any(f.operation == "pocket-hole" for f in features):
+        yield words.POCKETS_MIRRORED
+    elif any(one_sided(f) for f in features):
+        yield words.BLIND_MIRRORED
+    elif not _through(group):
+        yield words.MIND
+
+
+def _through(group: PartGroup) -> bool:
+    return any(f.operation == "drill-through" for f in group.part.features)

@@ -1,0 +1,97 @@
+"""What to measure at a step: its outside, its diagonals, and derived dimensions."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+
+from flatpack.drawings.book.matter import Matter
+from flatpack.drawings.book.steps import BuildStep
+from flatpack.geometry import Vec
+from flatpack.model import Bar, Part
+from flatpack.wording import book_english_steps as words
+
+WORKINGS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
+    "lounger": {
+        "frame": ("Hinge axis from the foot end",),
+        "deck": ("Length covered by fixed slats", "Gap between fixed slats"),
+        "racks": ("Rack's top below", "Rack's lower edge below"),
+        "legs": ("Slats' underside above ground", "Rail's underside above ground"),
+        "back": ("Length covered by back slats", "Gap between back slats",
+                 "Brace's outer face from"),
+        "arms": ("Arm, pivot to rod", "Arm's pivot from", "Pivot below the slats"),
+        "hinges": ("Gap at the hinge", "Hinge axis from the first back slat"),
+    },
+}  # fmt: skip
+"""Family -> step -> how the names of the derived dimensions begin that are measured there."""
+SPACERS: Mapping[str, Mapping[str, str]] = {
+    "lounger": {"deck": "between fixed slats", "back": "between back slats",
+                "hinges": "last fixed slat to back"},
+    "bench": {"seat": "between seat slats", "back": "between back slats"},
+}  # fmt: skip
+"""Family -> step -> use of the gap spacer that is needed there."""
+_CORNER = 0.5
+"""A part's corner nearer than this to the outside corner makes that corner, mm."""
+
+
+def measures(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
+    """Rows: what to measure, what it must be, how it comes about."""
+    yield from _outside(m, step)
+    starts = WORKINGS.get(m.assembly.family, {}).get(step.key, ())
+    for working in m.assembly.workings:
+        if working.name.startswith(starts) and starts:
+            yield working.name, m.said(working.value), working.sum
+    yield from _bars(m, step)
+
+
+def _outside(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
+    """Size and diagonals of the rectangle that the parts of a step make, if they make one."""
+    parts = [m.assembly.parts[k] for k in (*step.old, *step.new) if k in m.assembly.parts]
+    corners = [v for part in parts for v in corners_of(part)]
+    if not step.new or not corners:
+        return
+    low, high = (Vec(*map(pick, zip(*corners, strict=True))) for pick in (min, max))
+    size = high.minus(low)
+    if not _rectangle(corners, low, high):
+        return
+    a, b = sorted((size.x, size.y), reverse=True)
+    yield words.OUTSIDE.format(m.said(a), m.said(b)), m.said(a), ""
+    how = words.DIAGONALS_SUM.format(m.said(a), m.said(b))
+    yield words.DIAGONALS, m.said(math.hypot(a, b)), how
+
+
+def _rectangle(corners: list[Vec], low: Vec, high: Vec) -> bool:
+    """True when all four outside corners in plan are corners of parts."""
+    return all(
+        any(abs(v.x - x) < _CORNER and abs(v.y - y) < _CORNER for v in corners)
+        for x in (low.x, high.x)
+        for y in (low.y, high.y)
+    )
+
+
+def corners_of(part: Part) -> tuple[Vec, ...]:
+    """The eight corners of the box round a part."""
+    x0, y0, x1, y1 = part.outline.bounds
+    heights = (0.0, part.thickness)
+    return tuple(part.frame.place(x, y, z) for x in (x0, x1) for y in (y0, y1) for z in heights)
+
+
+def _bars(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
+    """How far a new bar stands out beyond the parts that hold it."""
+    for joint in step.joints:
+        bar = m.assembly.bars.get(joint.parts[0])
+        holders = [m.assembly.parts[k] for k in joint.parts[1:] if k in m.assembly.parts]
+        if bar is None or not holders or bar.key not in step.new:
+            continue
+        low, _ = _between(bar, holders)
+        said = words.STANDS_OUT.format(f"{bar.name} {m.mark_of[bar.key]}",
+                                       ", ".join(dict.fromkeys(m.mark_of[h.key] for h in holders)))  # fmt: skip
+        yield said, m.said(low), ""
+
+
+def _between(bar: Bar, holders: list[Part]) -> tuple[float, float]:
+    """Where the holders begin and end along a bar, mm from its start."""
+    reach = [
+        v.minus(bar.frame.origin).dot(bar.frame.z) for part in holders for v in corners_of(part)
+    ]
+    return min(reach), max(reach)

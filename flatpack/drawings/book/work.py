@@ -1,0 +1,86 @@
+"""What to do at a step, in order: lay out, place, dry fit, glue, fasten, wait."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from flatpack.drawings.book.matter import Matter
+from flatpack.drawings.book.measures import SPACERS
+from flatpack.drawings.book.placing import Place, places
+from flatpack.drawings.book.steps import BuildStep, JointGroup, joint_groups
+from flatpack.wording import book_english as words
+from flatpack.wording import book_english_steps as said
+
+
+def work(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
+    """Sentences in the order of work."""
+    joints = joint_groups(step, m.assembly)
+    glued = any(group.glue for group in joints)
+    yield said.CHECK_MARKS
+    pairs = tuple(_pairs(m, step))
+    if pairs:
+        yield said.check_pairs(pairs)
+    if below:
+        yield said.BELOW
+    yield from (_place(m, place) for place in places(m.assembly, step))
+    yield from _spacers(m, step)
+    if step.new:
+        yield said.DRY_FIT
+    if glued:
+        glue = m.settings.glue
+        yield said.glue(glue.name, glue.open_minutes) if glue else said.GLUE_ANY
+    yield from (_joint(m, group) for group in joints)
+    if glued:
+        yield from _after_glue(m, step)
+
+
+def _after_glue(m: Matter, step: BuildStep) -> Iterator[str]:
+    if len(step.new) >= 4:
+        yield said.SQUARE
+    yield said.WIPE
+    if m.settings.glue:
+        yield said.leave(m.settings.glue.clamp_minutes)
+
+
+def _pairs(m: Matter, step: BuildStep) -> Iterator[str]:
+    marks = dict.fromkeys(m.mark_of[key] for key in step.new)
+    for mark in marks:
+        if mark.endswith("-L") and f"{mark[:-1]}R" in marks:
+            yield f"{mark}, {mark[:-1]}R"
+
+
+def _place(m: Matter, place: Place) -> str:
+    names = said.WAYS.get(m.assembly.family, said.WAYS[""])
+    across = "" if place.across is None else m.said(place.across)
+    flush = said.flush_words(place.flush, names[place.low], names[place.high], across)
+    return said.place(
+        _marks(m, place.part), m.name_of(place.part[0]), _marks(m, place.base),
+        m.name_of(place.base[0]), [m.size(a) for a in place.along],
+        words.UNIT[m.settings.units], said.end_of(names[place.start]), flush,
+    )  # fmt: skip
+
+
+def _marks(m: Matter, keys: Iterable[str]) -> str:
+    return ", ".join(dict.fromkeys(m.mark_of[key] for key in keys))
+
+
+def _spacers(m: Matter, step: BuildStep) -> Iterator[str]:
+    use = SPACERS.get(m.assembly.family, {}).get(step.key)
+    for spacer in m.assembly.spacers:
+        if spacer.use == use:
+            yield said.spacer(spacer.name, m.said(spacer.width), spacer.use)
+
+
+def _joint(m: Matter, group: JointGroup) -> str:
+    first = group.parts[0]
+    through = _named(m, (parts[0] for parts in group.parts))
+    into = _named(m, (p for parts in group.parts for p in parts[1:])) if first[1:] else ""
+    return said.joints(
+        group.kind, through, into, len(group.parts), group.each, group.item, group.size,
+        group.glue, group.words,
+    )  # fmt: skip
+
+
+def _named(m: Matter, keys: Iterable[str]) -> str:
+    every = tuple(dict.fromkeys(keys))
+    return f"{m.name_of(every[0]).lower()} {_marks(m, every)}" if every else ""

@@ -1,0 +1,211 @@
+"""English: the build book's sentences of the assembly steps and of the moving back."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+WAYS: Mapping[str, Mapping[str, str]] = {
+    "lounger": {"x-": "foot end", "x+": "head end", "y-": "left", "y+": "right",
+                "z-": "bottom", "z+": "top"},
+    "": {"x-": "front", "x+": "rear", "y-": "left", "y+": "right", "z-": "bottom", "z+": "top"},
+}  # fmt: skip
+"""Names of the piece's own directions, by family; "" for all others."""
+
+
+def step_title(number: int, title: str) -> str:
+    """Heading of a step."""
+    return f"Step {number}. {title}"
+
+
+def caption(below: bool, unseen: Sequence[str]) -> str:
+    """Under a step's picture."""
+    side = "Seen from below" if below else "Seen from above"
+    hidden = f"; out of sight: {', '.join(unseen)}" if unseen else ""
+    return f"{side}. Grey: added in this step{hidden}."
+
+
+def alt(title: str, added: Sequence[str], onto: Sequence[str], below: bool) -> str:
+    """What a step's picture shows."""
+    side = "below" if below else "above"
+    new = f"added in grey: {', '.join(added)}" if added else "nothing but fasteners added"
+    old = f"; joined to {', '.join(onto)}" if onto else ""
+    return f"Line picture from {side} of {title.lower()}: {new}{old}."
+
+
+PARTS_CAPTION = "Parts that come in"
+PARTS_HEADER = ("mark", "part", "count", "show face looks", "datum end lies")
+FASTENERS_CAPTION = "Fasteners for this step"
+FASTENERS_HEADER = ("what", "size", "count", "for")
+MEASURES_CAPTION = "Measure before the glue sets"
+MEASURES_HEADER = ("measure", "must be", "how it comes about")
+ANYWHERE = "either"
+ROUND = "round"
+
+# --- what to do ---------------------------------------------------------------------------------
+
+CHECK_MARKS = "Lay out the parts below and compare each mark, face and end with the table."
+
+
+def check_pairs(pairs: Sequence[str]) -> str:
+    """Handed parts that come in."""
+    return (
+        f"Pair: one of each hand ({'; '.join(pairs)}). Hold the two against one another: if they "
+        "are the same instead of mirror images, stop here."
+    )
+
+
+BELOW = "Work upside down, on a flat bench or floor with scrap under the show faces."
+DRY_FIT = (
+    "Dry fit first: put it together without glue, clamp it, and check all measures of this step "
+    "and that faces meet. Take it apart again."
+)
+SQUARE = "Clamp across, not too hard, and push the longer diagonal until both are the same."
+WIPE = "Wipe off glue that comes out with a damp rag before it skins over."
+
+
+def spacer(name: str, width: str, use: str) -> str:
+    """A spacer to use in this step."""
+    return f"Set the gaps with the two spacers '{name}', {width} wide: {use}."
+
+
+def glue(name: str, minutes: float) -> str:
+    """Glue before the joints are closed."""
+    return (
+        f"Brush {name} thinly on both faces of each glued joint, end grain twice, and close the "
+        f"joints within {minutes:g} minutes; take fewer joints at a time if you need longer."
+    )
+
+
+GLUE_ANY = (
+    "Brush exterior glue thinly on both faces of each glued joint, end grain twice, and close "
+    "the joints within the open time on the label."
+)
+
+
+def leave(minutes: float) -> str:
+    """Time in clamps."""
+    hours = f"{minutes / 60.0:g} hours" if minutes >= 90 else f"{minutes:g} minutes"
+    return f"Leave it alone for {hours}, flat, before you turn or load it."
+
+
+def flush_words(flush: str, low: str, high: str, across: str) -> str:
+    """How a part lies across the one that it is put on."""
+    return {
+        "both": "across its whole width",
+        "low": f"flush with its {low} edge",
+        "high": f"flush with its {high} edge",
+        "on high": f"on its {high} edge",
+        "on low": f"on its {low} edge",
+    }.get(flush, f"lower side {across} from its {low} edge")
+
+
+def place(
+    part: str, name: str, base: str, base_name: str, along: Sequence[str], unit: str, start: str,
+    flush: str,
+) -> str:  # fmt: skip
+    """Where parts go."""
+    if tuple(along) == ("0",):
+        at = f"level with its {start}"
+    else:
+        at = f"near {'edges' if len(along) > 1 else 'edge'} {', '.join(along)} {unit} from its {start}"
+    return f"{name} {part} on {base_name.lower()} {base}: {at}; {flush}."
+
+
+def end_of(side: str) -> str:
+    """Name of an end by the way that it looks."""
+    return side if side.endswith("end") else f"{side} end"
+
+
+def joints(
+    kind: str, through: str, into: str, count: int, each: int, item: str, size: str, glued: bool,
+    words: str,
+) -> str:  # fmt: skip
+    """How joints that are alike are made."""
+    total = count * each
+    times = f"{total} in all" if count > 1 else "one joint"
+    glue_said = "glued, and " if glued else ""
+    per = f"{each} to a joint, {times}" if each > 1 else times
+    return {
+        "pocket screw": (
+            f"{through} to {into}: {glue_said}pocket screws {size}, {per}. Clamp the faces level, "
+            f"drive from the pockets until the head seats, no further."
+        ),
+        "wood screw": (
+            f"{through} to {into}: {glue_said}countersunk screws {size}, {per}, until the heads "
+            "are level with the wood."
+        ),
+        "coach bolt": (
+            f"{through} and {into}: coach bolts {size}, {total} in all. Tap each in until the "
+            "square neck sits in the first part; washer and lock nut on the other; tighten until "
+            "the washer begins to bite. No glue."
+        ),
+        "turning bolt": (
+            f"{through} turns on {into}: coach bolts {size}, {total} in all, square neck in "
+            f"{through}, one washer between the parts and one under the nut. Tighten the lock nut "
+            "until there is no play, then a quarter turn back: the part must swing by its weight."
+        ),
+        "barrel nut bolt": (
+            f"{through} to {into}: bolts {size} into barrel nuts, {total} in all. Turn each "
+            "barrel nut with a screwdriver until its thread faces the bolt. No glue: it comes apart."
+        ),
+        "insert bolt": (
+            f"{through} to {into}: bolts {size} into threaded inserts, {total} in all. Screw the "
+            "inserts in square and level first. No glue: it comes apart."
+        ),
+        "hinge": (
+            f"{into} hinged to {through}: {count} hinges. Lay all hinges on one straight line, "
+            f"knuckles in line, and put one screw in each leaf; move the part; then the rest: "
+            f"{item.lower()} {size}, {each} to a hinge, {total} in all."
+        ),
+        "bar fixed": (
+            f"{through} glued into its holes in {into}: lay the parts that hold it in one plane "
+            "on a flat bench, so that they stay parallel; the bar stands out by the same on both "
+            "sides."
+        ),
+        "bar free": f"{through} through {into}: free to turn, waxed, no glue.",
+        "wheel": (
+            f"Wheels on {through}: a washer, the wheel, a washer, then knock the cap on; leave "
+            "enough play for the wheel to spin."
+        ),
+        "glued": f"{through} on {into}: glued, clamped until the glue has set.",
+    }.get(kind, f"{through} to {into}: {words}.")  # fmt: skip
+
+
+# --- measures -----------------------------------------------------------------------------------
+
+OUTSIDE = "Outside, {} by {}"
+DIAGONALS = "Both diagonals, corner to corner"
+DIAGONALS_SUM = "square root of {}² + {}²"
+STANDS_OUT = "{} stands out beyond {}, each side"
+
+# --- the moving back ----------------------------------------------------------------------------
+
+MOVING = (
+    "The rod that joins the arms drops into a notch on each side. Angles are from flat; the "
+    "'as made' column is how far they may be off when every place is off by {}."
+)
+STOPS_CAPTION = "Stops"
+STOPS_HEADER = (
+    "notch", "angle", "as made", "rod's middle from the hinge axis", "from the rack's datum end",
+)  # fmt: skip
+USE = (
+    "Raise: lift the back by its top edge; the rod climbs each ramp and drops into the next notch. "
+    "Lean back only when it sits in its notch on both sides.",
+    "Lower: hold the back, raise it by {} until the rod comes free, lift the rod past the notches, "
+    "and let the back down. Keep the other hand off the rack.",
+    "Flat: the back lies on its frame, not on the rod.",
+)
+TRY = (
+    "Before first use: try every notch empty, then with a hand's push, and measure each angle. "
+    "Both ends of the rod must seat; if one rides up, the racks don't stand in line."
+)
+
+
+def degrees(value: float) -> str:
+    """An angle."""
+    return f"{value:.1f}°".replace(".0°", "°")
+
+
+def spread(low: float, high: float) -> str:
+    """Angles as made."""
+    return f"{degrees(low)} to {degrees(high)}"
