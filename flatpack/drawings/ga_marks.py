@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from flatpack.drawings.boxes import Box, meet
+from flatpack.drawings.boxes import Box, grown, meet
 from flatpack.drawings.lettering import text_width
 from flatpack.drawings.projection import Body, View, view_box
 from flatpack.drawings.shapes import Stroke, Text
@@ -59,11 +59,12 @@ def _room(mark: str, number: int, boxes: Sequence[Box]) -> Text | None:
     long = x1 - x0 >= y1 - y0
     for height in _HEIGHTS:
         wide, high = text_width(mark, height) / 2.0 + 0.3, height / 2.0 + 0.4
+        clear = 0.5 if height == _HEIGHTS[0] else 0.0
         for share in _SHARES:
             x = x0 + (x1 - x0) * (share if long else 0.5)
             y = y0 + (y1 - y0) * (0.5 if long else share)
             box = (x - wide, y - high, x + wide, y + high)
-            if _holds(own, box) and not any(meet(box, b) for b in nearer):
+            if _holds(own, grown(box, clear)) and not any(meet(grown(box, 0.6), b) for b in nearer):
                 return Text(Point(x, y), mark, height, 0.0, "middle", "middle")
     return None
 

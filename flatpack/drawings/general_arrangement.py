@@ -4,32 +4,37 @@
 |       main        |   |  end  |     (end: seen from the main view's left)
 +-------------------+   +-------+
 +-------------------+   parts list
-|       plan        |   +--------------+
-+-------------------+   | title block  |
+|       plan        |   +-------------+
++-------------------+   | title block |
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
-from flatpack.drawings.boxes import box_of, meet
 from flatpack.drawings.figures import mm
-from flatpack.drawings.ga_dimensions import measures, room_of
-from flatpack.drawings.ga_layout import Layout, layout_for
+from flatpack.drawings.ga_dimensions import measures
+from flatpack.drawings.ga_layout import TITLE, Layout, layout_for, rows_of, views_for
 from flatpack.drawings.ga_marks import placed_marks
+from flatpack.drawings.ga_measure import room_of
+from flatpack.drawings.ga_rake import rakes
+from flatpack.drawings.ga_setting_out import unseen
 from flatpack.drawings.hiding import painted
 from flatpack.drawings.marks import PartGroup, bar_groups, groups
 from flatpack.drawings.projection import Body, View, bodies, faces
 from flatpack.drawings.ruled import ruled_table
 from flatpack.drawings.shapes import Closed, Drawing, Line, Stroke, Text
-from flatpack.drawings.title_block import BLOCK_HIGH, FRAME, HEIGHT, WIDTH, Heading, sheet_frame
+from flatpack.drawings.title_block import Heading, sheet_frame
 from flatpack.geometry import Outline, Point, Segment
-from flatpack.model import Assembly
+from flatpack.model import Assembly, Bar, Part
 from flatpack.wording import english as words
 
-_LIST = (14.0, 52.0, 10.0)
+_LIST = (12.0, 46.0, 46.0, 9.0)
 """Columns of the parts list, mm."""
+_ROW = 4.4
+"""Rows of the parts list: 1.7 times its lettering (ISO 3098-1), mm."""
 
 
 class _Item(NamedTuple):
@@ -37,6 +42,7 @@ class _Item(NamedTuple):
 
     mark: str
     name: str
+    size: str
     keys: tuple[str, ...]
 
 
@@ -46,18 +52,28 @@ def general_arrangement(
     code: str = "",
     found: tuple[PartGroup, ...] | None = None,
 ) -> tuple[Drawing, ...]:
-    """One A3 sheet per pose, all at one scale; without poses one sheet of the piece as it is.
+    """One sheet per pose, all at one scale; without poses one sheet of the piece as it is.
 
     `found` are the distinct parts, where the caller has them already.
     """
     items = _items(assembly, groups(assembly) if found is None else found)
     shown = dict(poses) or {"": assembly}
     drawn = {title: bodies(pose) for title, pose in shown.items()}
-    layout = layout_for(room_of(b for some in drawn.values() for b in some))
+    layout = _layout(shown, drawn, len(items))
     return tuple(
         _sheet(pose, drawn[title], layout, items, _heading(pose, title, layout, place, code))
         for place, (title, pose) in _numbered(shown)
     )
+
+
+def _layout(
+    shown: Mapping[str, Assembly], drawn: Mapping[str, tuple[Body, ...]], rows: int
+) -> Layout:
+    """One for all poses."""
+    room = room_of(b for some in drawn.values() for b in some)
+    views = views_for(room)
+    every = (m for title, pose in shown.items() for m in measures(pose, drawn[title], views))
+    return layout_for(room, rows_of(every), (sum(_LIST), (rows + 1) * _ROW))
 
 
 def _numbered(shown: Mapping[str, Assembly]) -> Iterator[tuple[str, tuple[str, Assembly]]]:
@@ -66,14 +82,22 @@ def _numbered(shown: Mapping[str, Assembly]) -> Iterator[tuple[str, tuple[str, A
 
 
 def _items(assembly: Assembly, found: tuple[PartGroup, ...]) -> tuple[_Item, ...]:
-    parts = (_Item(g.mark, g.part.title, g.keys) for g in found)
-    bars = (_Item(g.mark, g.bar.name, g.keys) for g in bar_groups(assembly))
+    parts = (_Item(g.mark, g.part.title, _size(g.part), g.keys) for g in found)
+    bars = (_Item(g.mark, g.bar.name, _bar_size(g.bar), g.keys) for g in bar_groups(assembly))
     return (*parts, *bars)
+
+
+def _size(part: Part) -> str:
+    return " x ".join(map(mm, (part.length, part.width, part.thickness)))
+
+
+def _bar_size(bar: Bar) -> str:
+    return words.size_of_bar(mm(bar.stock.diameter), mm(bar.length))
 
 
 def _heading(assembly: Assembly, title: str, layout: Layout, place: str, code: str) -> Heading:
     name = f"{assembly.name}, {title}" if title else assembly.name
-    scale = f"1:{mm(1.0 / layout.scale)}"
+    scale = f"1:{mm(1.0 / layout.scale)}, {layout.paper.name}"
     return Heading(name, code, assembly.date, place, words.GENERAL_ARRANGEMENT, scale)
 
 
@@ -87,16 +111,27 @@ def _sheet(
     ordered = [(view, painted(found, view)) for view in layout.views]
     views = [s for view, some in ordered for s in _view(some, view, layout)]
     marks = placed_marks({i.mark: i.keys for i in items}, ordered, layout.at)
-    dims = [
+    dims = (
         Stroke("dimension", layout.dimension(m)) for m in measures(assembly, found, layout.views)
-    ]
+    )
+    lines = (*_hidden(assembly, found, layout), *rakes(assembly, layout))
     labels = (*marks, *dims, *_titles(layout))
-    every = (*views, *labels, *_parts_list(items, layout, dims), *sheet_frame(heading))
+    frame = sheet_frame(heading, layout.paper)
+    every = (*views, *lines, *labels, *_parts_list(items, layout), *frame)
     pose = heading.title.removeprefix(assembly.name).strip(", ").lower()
     stem = "-".join(("general-arrangement", *pose.split()))
     notes = (("piece", assembly.name), ("code", heading.number), ("scale", heading.scale))
     title = f"{words.GENERAL_ARRANGEMENT}: {heading.title}"
-    return Drawing(stem, title, (0.0, 0.0, WIDTH, HEIGHT), every, notes, layout.scale)
+    size = (0.0, 0.0, layout.paper.width, layout.paper.height)
+    return Drawing(stem, title, size, every, notes, layout.scale)
+
+
+def _hidden(assembly: Assembly, found: tuple[Body, ...], layout: Layout) -> Iterator[Stroke]:
+    """Boards under the slats that plan dimensions run to."""
+    plan = layout.views.plan
+    for body in unseen(assembly, {b.key: b for b in found}, layout.views):
+        for outline in faces(body, plan):
+            yield Stroke("hidden-edge", Closed(_reduced(outline, plan, layout)))
 
 
 def _view(found: tuple[Body, ...], view: View, layout: Layout) -> Iterator[Stroke]:
@@ -105,7 +140,7 @@ def _view(found: tuple[Body, ...], view: View, layout: Layout) -> Iterator[Strok
     last = {outline: number for number, outline in enumerate(shapes)}
     for number, outline in enumerate(shapes):
         if last[outline] == number:
-            yield Stroke("thin-line", Closed(outline, filled=True))
+            yield Stroke("visible-edge", Closed(outline, filled=True))
 
 
 def _reduced(outline: Outline, view: View, layout: Layout) -> Outline:
@@ -120,24 +155,16 @@ def _titles(layout: Layout) -> Iterator[Stroke]:
     for view in layout.views:
         x0, y0, x1, y1 = layout.boxes[view.name]
         upright = view is not layout.views.plan
-        at = Point(x0, y1 + (15.0 if upright else 4.0))
+        at = Point(x0, y1 + TITLE)
         yield Stroke("text", Text(at, words.VIEWS[view.name], 3.5, bold=True))
         if upright:
             yield Stroke("centre-line", Line(Point(x0 - 4.0, y0), Point(x1 + 4.0, y0)))
 
 
-def _parts_list(items: tuple[_Item, ...], layout: Layout, dims: list[Stroke]) -> tuple[Stroke, ...]:
-    """Marks, names and counts above the title block, as many rows as there is room for."""
-    _, y0, x1, _ = FRAME
-    left, bottom = x1 - sum(_LIST) - 3.0, y0 + BLOCK_HIGH + 5.0
-    taken = [*layout.boxes.values(), *(box_of(s.shape) for s in dims)]
-    size = len(items)
-    while size > 1 and any(meet(b, (left, bottom, x1, bottom + (size + 2) * 5.0)) for b in taken):
-        size -= 1
-    if size <= 1:
-        return ()
-    rows = [(i.mark, i.name, str(len(i.keys))) for i in items]
-    if size < len(rows):
-        rows = [*rows[: size - 1], ("", words.MORE_PARTS, "")]
-    top = bottom + (len(rows) + 1) * 5.0
-    return tuple(ruled_table(words.PARTS_HEADER, rows, _LIST, Point(left, top)))
+def _parts_list(items: tuple[_Item, ...], layout: Layout) -> Iterator[Stroke]:
+    """Marks, names, finished sizes and counts, in the blocks that the layout has room for."""
+    rows = [(i.mark, i.name, i.size, str(len(i.keys))) for i in items]
+    size = math.ceil(len(rows) / max(len(layout.table), 1))
+    for number, corner in enumerate(layout.table):
+        some = rows[number * size : (number + 1) * size]
+        yield from ruled_table(words.PARTS_HEADER, some, _LIST, corner, _ROW)

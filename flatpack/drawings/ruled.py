@@ -9,7 +9,8 @@ from flatpack.drawings.shapes import Line, Stroke, Text
 from flatpack.geometry import Point
 
 _HEIGHT = 2.5
-_ROW = 5.0
+ROW = 5.0
+"""From one row to the next, mm."""
 
 
 def ruled_table(
@@ -17,6 +18,7 @@ def ruled_table(
     rows: Sequence[Sequence[str]],
     columns: Sequence[float],
     corner: Point,
+    row_high: float = ROW,
 ) -> Iterator[Stroke]:
     """Strokes of a table whose upper left is `corner`; `columns` are widths in mm.
 
@@ -28,11 +30,11 @@ def ruled_table(
         x = corner.x
         for text, width in zip(row, columns, strict=True):
             if text:
-                at = Point(x + 1.0, y - _ROW / 2.0)
+                at = Point(x + 1.0, y - row_high / 2.0)
                 shown = fitted(text, width - 1.5)
                 yield Stroke("text", Text(at, shown, _HEIGHT, 0.0, "left", "middle", number == 0))
             x += width
-        y -= _ROW
+        y -= row_high
         yield _rule(corner.x, right, y)
 
 

@@ -172,13 +172,26 @@ TITLE_FIELDS = {
     "sheet": "sheet", "title": "title", "creator": "creator", "approver": "approver",
     "type": "document type", "scale": "scale", "projection": "first angle",
 }  # fmt: skip
-PARTS_HEADER = ("mark", "part", "off")
-MORE_PARTS = "more: see the cutting list"
+PARTS_HEADER = ("mark", "part", "finished size", "off")
 
 
 def pitch(pitch_mm: str, width: str, gap: str) -> str:
     """Slats: pitch, said as what it is made of."""
     return f"pitch {pitch_mm} = {width} slat + {gap} gap"
+
+
+AT_THE_HINGE = "gap at the hinge"
+TO_BRACE = "to brace"
+
+
+def to_board(name: str) -> str:
+    """To which board a dimension runs."""
+    return f"to {name.lower()}"
+
+
+def size_of_bar(diameter: str, length: str) -> str:
+    """Size of a round bar in the parts list."""
+    return f"Ø{diameter} x {length}"
 
 
 # --- lists --------------------------------------------------------------------------------------

@@ -1,15 +1,20 @@
 """Dimensions against the piece's own sizes, and hidden parts against rays through the bodies."""
 
+import itertools
 import math
 
 import pytest
 
-from flatpack.drawings.ga_dimensions import measures, room_of
+from flatpack.drawings.boxes import meet
+from flatpack.drawings.dimensioning import dimension_parts
+from flatpack.drawings.ga_dimensions import measures
 from flatpack.drawings.ga_layout import layout_for
+from flatpack.drawings.ga_measure import room_of
 from flatpack.drawings.general_arrangement import general_arrangement
 from flatpack.drawings.hiding import painted
+from flatpack.drawings.lettering import text_box
 from flatpack.drawings.projection import CROSSWISE, LENGTHWISE, bodies, faces, view_box
-from flatpack.drawings.shapes import Dimension
+from flatpack.drawings.shapes import Dimension, Text
 from flatpack.geometry import Point, Vec
 
 VIEWS = [*LENGTHWISE, *CROSSWISE]
@@ -44,14 +49,56 @@ def test_a_dimension_s_length_on_paper_is_its_figure_times_the_scale(piece, sett
         assert len(plain) >= 6
         for d in plain:
             paper = math.hypot(d.end.x - d.start.x, d.end.y - d.start.y)
-            assert paper == pytest.approx(float(d.text) * drawing.scale, abs=0.051 * drawing.scale)
+            assert paper == pytest.approx(
+                float(d.text.split()[0]) * drawing.scale, abs=0.051 * drawing.scale
+            )
 
 
 def test_measures_join_places_in_space_as_far_apart_as_they_say(piece):
     found = bodies(piece)
     for m in measures(piece, found, LENGTHWISE):
         if "pitch" not in m.text:
-            assert float(m.text) == pytest.approx(math.dist(m.a, m.b), abs=0.05)
+            assert float(m.text.split()[0]) == pytest.approx(math.dist(m.a, m.b), abs=0.05)
+
+
+def test_a_maker_finds_what_he_sets_out_by(piece, settings, sizes):
+    # By hand from the made-up recliner: legs 180 - 80 from the foot, two of them, rails 214 above
+    # the ground; braces' outer faces lie one board of 17.9 off 80, slats' ends one board and 10.
+    ply = piece.parts["rail-left"].board.thickness
+    flat, up = (_texts(d) for d in general_arrangement(piece, settings.poses))
+    first_back, last_fixed = sizes.hinge, 9 * (sizes.slat + sizes.gap) - sizes.gap
+    assert f"{first_back - last_fixed:g} gap at the hinge" in flat
+    assert f"{80.0 - ply - (ply + 10.0):.1f} to brace" in flat
+    assert f"{sizes.deck - 20.0 - sizes.rail:g}" in flat
+    assert not [t for t in up if "hinge" in t or "brace" in t]
+
+
+def test_no_dimension_s_lettering_lies_on_another_s(piece, settings):
+    for drawing in general_arrangement(piece, settings.poses):
+        boxes = [text_box(dimension_parts(s.shape, drawing.scale)[1])
+                 for s in drawing.strokes if isinstance(s.shape, Dimension)]  # fmt: skip
+        boxes += [text_box(s.shape) for s in drawing.strokes if isinstance(s.shape, Text)]
+        for a, b in itertools.combinations(boxes, 2):
+            assert not meet(a, b), (a, b)
+
+
+@pytest.mark.parametrize(
+    ("size", "paper", "reduction"),
+    # A3's frame is 390 by 277 (ISO 5457): 199 + 76 lie side by side in it, 108 + 76 above one
+    # another and above a title block of 36; three times as wide they need a larger sheet.
+    [
+        (Vec(1990, 760, 1085), "A3", 10),
+        (Vec(2600, 1500, 1200), "A2", 10),
+        (Vec(9000, 900, 900), "A3", 50),
+    ],
+)
+def test_the_sheet_is_as_small_and_the_picture_as_large_as_goes(size, paper, reduction):
+    layout = layout_for(room_of(_box(size)), {}, (113.0, 90.0))
+    assert (layout.paper.name, round(1.0 / layout.scale, 6)) == (paper, reduction)
+    boxes = [*layout.rooms, layout.paper.block]
+    boxes += [(x, y - 90.0, x + 113.0, y) for x, y in layout.table]
+    assert len(boxes) == 5
+    assert not any(meet(a, b) for a, b in itertools.combinations(boxes, 2))
 
 
 def test_views_are_right_handed(piece):

@@ -1,0 +1,67 @@
+"""A dimension of the general arrangement: two places in the piece, and where it is shown."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Literal, NamedTuple
+
+from flatpack.drawings.figures import mm
+from flatpack.drawings.projection import Body, View
+from flatpack.geometry import Vec
+
+Where = Literal["below", "left", "right", "along"]
+
+
+class Measure(NamedTuple):
+    """From `a` to `b` in the piece, shown in a view, beside it or `along` the line itself.
+
+    `row` counts dimension lines outwards from 1.
+    """
+
+    view: View
+    a: Vec
+    b: Vec
+    where: Where
+    text: str
+    row: int = 1
+
+    @property
+    def length(self) -> float:
+        """True distance, mm."""
+        return self.b.minus(self.a).length
+
+
+class Room(NamedTuple):
+    """The box round some bodies: least and greatest corner."""
+
+    low: Vec
+    high: Vec
+
+
+def room_of(found: Iterable[Body]) -> Room:
+    """The box round bodies, mm."""
+    xs, ys, zs = zip(*(c for body in found for c in body.corners), strict=True)
+    return Room(Vec(min(xs), min(ys), min(zs)), Vec(max(xs), max(ys), max(zs)))
+
+
+def between(view: View, a: Vec, b: Vec, where: Where, text: str = "", row: int = 1) -> Measure:
+    """A dimension that says its true length, unless it is given a text."""
+    return Measure(view, a, b, where, text or mm(b.minus(a).length), row)
+
+
+def along(view: View, axis: int, ends: tuple[float, float], where: Where, words: str = "",
+          row: int = 1) -> Measure:  # fmt: skip
+    """A dimension along an axis of the piece (0 x, 1 y, 2 z), its figure first, then words."""
+    a, b = (Vec(*(v if i == axis else 0.0 for i in range(3))) for v in ends)
+    return between(view, a, b, where, f"{mm(ends[1] - ends[0])} {words}".strip(), row)
+
+
+def reach_of(body: Body, axis: int) -> tuple[float, float]:
+    """Least and greatest place of a body along an axis of the piece, mm."""
+    places = [c[axis] for c in body.corners]
+    return min(places), max(places)
+
+
+def crosswise(body: Body) -> bool:
+    """True for what lies across the piece."""
+    return abs(body.frame.x.y) > 0.999
