@@ -53,7 +53,9 @@ def _extremes(stretch: Stretch, first: float) -> Iterator[float]:
     yield _near(low.fold, first)
     yield _near(high.fold, first)
     rho = math.hypot(*prop.pivot)
-    sign = math.copysign(1.0, math.sin(_near(low.fold, first) - _towards_hinge(stretch)))
+    # Arm and pivot may line up with the hinge at an end of a stretch, but not within it.
+    within = _near(stretch.at(0.5).fold, first)
+    sign = math.copysign(1.0, math.sin(within - _towards_hinge(stretch)))
     for place in _turning_points(stretch.track):
         away = math.hypot(*place)
         cosine = (rho * rho + prop.arm * prop.arm - away * away) / (2.0 * rho * prop.arm)

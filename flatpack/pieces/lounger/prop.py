@@ -249,7 +249,7 @@ def _solved_for_cut_racks(
     made = AsMade(
         pivot_x=p.as_made.pivot,
         arm=p.as_made.arm,
-        notches=tuple(x - spot.x for x in p.as_made.notches),
+        notches=tuple(c.x - spot.x for c in _cut_centres(p, prop, form, levels.floor)),
     )
     found = resolve(plan, made)
     for key, value in found.solved:
@@ -264,8 +264,35 @@ def _cut_notches(
     p: Lounger, prop: Prop, form: NotchForm, floor: float, notes: Workings
 ) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
     """Seats and datums of notches cut already; the angles then follow from them."""
-    spot, _ = seat_of(form, prop.rod / 2.0)
+    spot, slack = seat_of(form, prop.rod / 2.0)
     for number, x in enumerate(p.as_made.notches, 1):
         notes.add(f"Notch {number}, rod's centre from the hinge axis", x, "as made")
-    seats = tuple(Point(x, floor + spot.y) for x in p.as_made.notches)
-    return seats, tuple(Point(s.x - spot.x, floor) for s in seats)
+    centres = _cut_centres(p, prop, form, floor)
+    seats = []
+    for centre, angle in zip(centres, p.back.angles, strict=True):
+        u = _thrust(prop, angle, centre)
+        seats.append(Point(centre.x + slack * u.x, centre.y + slack * u.y))
+    return tuple(seats), tuple(Point(c.x - spot.x, floor) for c in centres)
+
+
+def _cut_centres(p: Lounger, prop: Prop, form: NotchForm, floor: float) -> tuple[Point, ...]:
+    """Where the rod's centre would be without slack, for rods measured as they lie when loaded."""
+    spot, slack = seat_of(form, prop.rod / 2.0)
+    centres = []
+    for x, angle in zip(p.as_made.notches, p.back.angles, strict=True):
+        centre = Point(x, floor + spot.y)
+        for _ in range(SETTLED):
+            centre = Point(x - slack * _thrust(prop, angle, centre).x, centre.y)
+        centres.append(centre)
+    return tuple(centres)
+
+
+SETTLED = 6
+"""Steps until a slack of a millimetre or less is shared out; each gains two digits or more."""
+
+
+def _thrust(prop: Prop, angle: float, centre: Point) -> Point:
+    """Unit vector along the arm from the pivot, the back at an angle, to a place of the rod."""
+    pivot = pivot_at(prop, angle)
+    away = math.dist(pivot, centre)
+    return Point((centre.x - pivot.x) / away, (centre.y - pivot.y) / away)
