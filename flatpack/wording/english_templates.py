@@ -108,10 +108,10 @@ def marks_heading(marks: Sequence[str], name: str, hands: Sequence[str]) -> str:
 def lay_on(face: str, datum_left: bool) -> str:
     """Where the paper goes."""
     end = "left" if datum_left else "right"
-    return f"Lay on the {FACES[face].upper()}, datum edge below, datum end to the {end}."
+    return f"{FACES[face].upper()} up, datum edge below, datum end {end}."
 
 
-LINE_UP = "Line up the datum edge, and the end or the tape line that each window names."
+LINE_UP = "Line up the datum edge and the end or tape line named."
 
 
 def stretch(number: int, count: int, low: str, high: str) -> str:
@@ -132,7 +132,7 @@ def edge_away(distance: str) -> str:
 
 def other_hand(mark: str) -> str:
     """A handed part."""
-    return f"Its mirror image is {mark}, the other hand: use that part's own sheet."
+    return f"Its mirror image is {mark}: use that part's own sheet."
 
 
 NOT_HANDED = "Not handed."

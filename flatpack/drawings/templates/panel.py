@@ -87,7 +87,7 @@ class Panel:
     """Windows of one face of a part, to be put on a page no wider than `most` mm.
 
     `groups` are the parts that it is for: all are marked alike.  `others` are the marks of the
-    other hand.
+    other hand.  `wide` gives it the whole width, so that its words take fewer lines.
     """
 
     shown: tuple[Shown, ...]
@@ -96,6 +96,7 @@ class Panel:
     piece: str
     code: str
     others: tuple[str, ...] = ()
+    wide: bool = False
 
     @property
     def window(self) -> Window:
@@ -148,7 +149,8 @@ def _plan(panel: Panel) -> Plan:
     lines = _lines(panel)
     widest = max(map(_width, lines))
     width = max(LEAST, widest + 2.0 * INSET)
-    if width > (panel.most - GAP) / 2.0:  # none fits beside it: it may have the whole width
+    # With no room for another beside it, it may have the whole width.
+    if panel.wide or width > (panel.most - GAP) / 2.0:
         width = panel.most
     room = width - 2.0 * INSET
     said = room - _MAP_BESIDE if room >= 2.0 * _MAP_BESIDE else room

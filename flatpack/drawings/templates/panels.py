@@ -71,21 +71,26 @@ def _others(group: PartGroup, found: tuple[PartGroup, ...]) -> tuple[str, ...]:
 def _fitting(panel: Panel, room: Room) -> tuple[Panel, ...] | None:
     """The panel split into as few as fit the page; a window too large by itself is tiled."""
     made: list[Panel] = []
-    pending: tuple[Shown, ...] = ()
+    last: Panel | None = None
     for one in panel.shown:
-        if pending and _fits(replace(panel, shown=(*pending, one)), room):
-            pending = (*pending, one)
+        if last and (more := _fitted(replace(last, shown=(*last.shown, one)), room)):
+            last = more
             continue
-        if pending:
-            made.append(replace(panel, shown=pending))
-        pending = (one,)
-        if not _fits(replace(panel, shown=pending), room):
+        made += [last] if last else []
+        last = _fitted(replace(panel, shown=(one,)), room)
+        if last is None:
             tiled = _tiled(panel, one.window, room)
             if tiled is None:
                 return None
             made += tiled
-            pending = ()
-    return (*made, replace(panel, shown=pending)) if pending else tuple(made)
+    return (*made, last) if last else tuple(made)
+
+
+def _fitted(panel: Panel, room: Room) -> Panel | None:
+    """The panel, or the same as wide as the page, if that fits."""
+    tries = (replace(panel, wide=False), replace(panel, wide=True))
+    return next((p for p in tries if p.size[0] <= room[0] + 1e-9 and p.size[1] <= room[1] + 1e-9),
+                None)  # fmt: skip
 
 
 def _tiled(panel: Panel, window: Window, room: Room) -> list[Panel] | None:
@@ -95,15 +100,10 @@ def _tiled(panel: Panel, window: Window, room: Room) -> list[Panel] | None:
     for rows in range(1, 40):
         high = (box[3] - box[1] - OVERLAP) / rows + OVERLAP
         cut = tiles(box, (width, high))
-        made = [replace(panel, shown=(Shown(window, tile),)) for tile in cut]
-        if high > OVERLAP + 10.0 and all(_fits(p, room) for p in made):
-            return made
+        made = [_fitted(replace(panel, shown=(Shown(window, tile),)), room) for tile in cut]
+        if high > OVERLAP + 10.0 and all(made):
+            return [panel for panel in made if panel]
     return None
-
-
-def _fits(panel: Panel, room: Room) -> bool:
-    width, height = panel.size
-    return width <= room[0] + 1e-9 and height <= room[1] + 1e-9
 
 
 def plain_pages(found: tuple[PartGroup, ...], room: Room) -> int:

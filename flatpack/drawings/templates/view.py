@@ -22,7 +22,7 @@ from flatpack.geometry import Outline, Point
 from flatpack.geometry.shapes import rectangle
 from flatpack.wording import english_templates as words
 
-LEFT, RIGHT, ABOVE = 18.0, 5.0, 9.0
+LEFT, RIGHT, ABOVE = 18.0, 5.0, 8.5
 """Room about the drawn stretch for its distances and words, mm."""
 _LEAST = 44.0
 _DROP = 5.0

@@ -172,14 +172,19 @@ def _apart(boxes: list[Box]) -> list[Box]:
 def tape_line(window: Window, box: Box) -> float | None:
     """Where a line across the paper ties it to the nearest end; None where an end is in the box.
 
-    It stands a whole number of centimetres from that end, clear of the box's sides.
+    It stands a whole number of centimetres from that end, clear of the box's sides and as far
+    from the marks as may be, so that it isn't taken for one.
     """
     length = window.part.length
     if box[0] <= 0.0 or box[2] >= length:
         return None
-    if box[0] <= length - box[2]:
-        return math.ceil((box[0] + 4.0) / 10.0) * 10.0
-    return length - math.ceil((length - box[2] + 4.0) / 10.0) * 10.0
+    from_left = box[0] <= length - box[2]
+    low, high = (box[0], box[2]) if from_left else (length - box[2], length - box[0])
+    first, last = math.ceil((low + 4.0) / 10.0), math.floor((high - 4.0) / 10.0)
+    places = [10.0 * n for n in range(first, last + 1)] or [(low + high) / 2.0]
+    marks = [s.x if from_left == window.left else length - s.x for s in window.spots]
+    best = max(places, key=lambda p: (min((abs(p - m) for m in marks), default=0.0), -p))
+    return best if from_left else length - best
 
 
 def corners(window: Window, box: Box) -> tuple[Point, ...]:
