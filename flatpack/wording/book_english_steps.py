@@ -65,7 +65,7 @@ WIPE = "Wipe off glue that comes out with a damp rag before it skins over."
 
 def spacer(name: str, width: str, use: str) -> str:
     """A spacer to use in this step."""
-    return f"Set the gaps with the two spacers '{name}', {width} wide: {use}."
+    return f"Use the two pieces '{name}', {width} wide: {use}."
 
 
 def glue(name: str, minutes: float) -> str:
@@ -97,6 +97,22 @@ def flush_words(flush: str, low: str, high: str, across: str) -> str:
         "on high": f"on its {high} edge",
         "on low": f"on its {low} edge",
     }.get(flush, f"lower side {across} from its {low} edge")
+
+
+def face_words(face: str, past: str) -> str:
+    """How a part lies to the faces of the one that it is put on."""
+    return {
+        "on show": "against its show face",
+        "on back": "against its back face",
+        "level": "its end level with the show face",
+        "past": f"standing out {past} past the show face",
+    }.get(face, "")
+
+
+NOTCHES = (
+    "Before the glue sets lay the rod, or a straight bar of its size, in every pair of notches: "
+    "it must touch both sides and lie square to the rails."
+)
 
 
 def place(
@@ -153,7 +169,8 @@ def joints(
             "inserts in square and level first. No glue: it comes apart."
         ),
         "hinge": (
-            f"{into} hinged to {through}: {count} hinges. Lay all hinges on one straight line, "
+            f"{into} hinged to {through}: {count} hinges. Put the moving part in its place, its sides "
+            f"level with the frame's and the gap set with the spacers. Lay all hinges on one straight line, "
             f"knuckles in line, and put one screw in each leaf; move the part; then the rest: "
             f"{item.lower()} {size}, {each} to a hinge, {total} in all."
         ),

@@ -47,18 +47,22 @@ svg { display: block; width: 100%; max-width: 46rem; height: auto; max-height: 3
 table { border-collapse: collapse; font-size: .9rem; }
 caption { text-align: left; font-weight: bold; padding: .2rem 0; }
 th, td { border: 1px solid #555; padding: .2rem .5rem; text-align: left; vertical-align: top; }
+.short { white-space: nowrap; }
 thead th { background: #eee; } tbody th { font-weight: bold; } .number { text-align: right; }
 .foot { border-top: 1px solid #555; margin-top: 3rem; font-size: .85rem; }
 @media (max-width: 30rem) { dl { grid-template-columns: 1fr; } dd { margin-bottom: .4rem; } }
 @media print {
   @page { size: A4; margin: 15mm 15mm 18mm; }
-  body { max-width: none; padding: 0; font-size: 10pt; }
-  nav { break-after: page; } a { color: #000; text-decoration: none; }
+  body { max-width: none; padding: 0; font-size: 9.5pt; line-height: 1.35; }
+  nav ul { columns: 2; } li { margin: .15rem 0; } td, th { padding: .1rem .4rem; }
+  a { color: #000; text-decoration: none; }
   h2, h3, caption { break-after: avoid; } .page { break-before: page; }
   figure, tr, li, .caution { break-inside: avoid; } .table { overflow: visible; }
-  thead { display: table-header-group; } svg { max-height: 105mm; max-width: 172mm; }
+  thead { display: table-header-group; } svg { max-height: 84mm; max-width: 150mm; }
 }
 """
+_SHORT = 12
+"""Cells of so few letters are never broken over lines."""
 
 
 def render(book: Book) -> bytes:
@@ -138,14 +142,16 @@ def _rows(block: Rows, key: str) -> Iterator[str]:
     heads = "".join(f'<th scope="col">{escaped(name)}</th>' for name in block.header)
     yield f"<thead><tr>{heads}</tr></thead>\n<tbody>"
     for row in block.rows:
-        first = f'<th scope="row">{escaped(row[0])}</th>'
+        short = ' class="short"' if len(row[0]) <= _SHORT else ""
+        first = f'<th scope="row"{short}>{escaped(row[0])}</th>'
         yield f"<tr>{first}{''.join(_cells(row[1:], block.numbers))}</tr>"
     yield "</tbody></table></div>"
 
 
 def _cells(row: Iterable[str], numbers: frozenset[int]) -> Iterator[str]:
     for column, text in enumerate(row, 1):
-        css = ' class="number"' if column in numbers else ""
+        kinds = (*(["number"] if column in numbers else []), *(["short"] if len(text) <= _SHORT else []))
+        css = f' class="{" ".join(kinds)}"' if kinds else ""
         yield f"<td{css}>{escaped(text)}</td>"
 
 

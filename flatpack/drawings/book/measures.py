@@ -24,12 +24,15 @@ WORKINGS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     },
 }  # fmt: skip
 """Family -> step -> how the names of the derived dimensions begin that are measured there."""
-SPACERS: Mapping[str, Mapping[str, str]] = {
-    "lounger": {"deck": "between fixed slats", "back": "between back slats",
-                "hinges": "last fixed slat to back"},
-    "bench": {"seat": "between seat slats", "back": "between back slats"},
-}  # fmt: skip
-"""Family -> step -> use of the gap spacer that is needed there."""
+SPACERS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
+    "lounger": {
+        "deck": ("between fixed slats",),
+        "back": ("between back slats", "brace's outer face from"),
+        "hinges": ("last fixed slat to back",),
+    },
+    "bench": {"seat": ("between seat slats",), "back": ("between back slats",)},
+}
+"""Family -> step -> how the uses of the spacers and blocks begin that are needed there."""
 _CORNER = 0.5
 """A part's corner nearer than this to the outside corner makes that corner, mm."""
 
@@ -48,7 +51,7 @@ def _outside(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
     """Size and diagonals of the rectangle that the parts of a step make, if they make one."""
     parts = [m.assembly.parts[k] for k in (*step.old, *step.new) if k in m.assembly.parts]
     corners = [v for part in parts for v in corners_of(part)]
-    if not step.new or not corners:
+    if step.old or not corners:
         return
     low, high = (Vec(*map(pick, zip(*corners, strict=True))) for pick in (min, max))
     size = high.minus(low)

@@ -19,7 +19,8 @@ class Place(NamedTuple):
     `along` are the distances of their near edges from the base's datum end, mm; `across` that of
     the lower one from its datum edge, None where they cross its whole width.  `start`, `low` and
     `high` say which way the base's datum end, datum edge and other edge look in the piece: "x-"
-    is foot or front, "y-" left, "z-" down.  `turned` is the way that the part's show face looks.
+    is foot or front, "y-" left, "z-" down.  `face` says how it lies to the base's faces:
+    "on show", "on back", "level", or "past" the show face by `past` mm.
     """
 
     part: tuple[str, ...]
@@ -27,6 +28,8 @@ class Place(NamedTuple):
     along: tuple[float, ...]
     across: float | None
     flush: str
+    face: str
+    past: float
     start: str
     low: str
     high: str
@@ -43,8 +46,8 @@ def places(assembly: Assembly, step: BuildStep) -> tuple[Place, ...]:
         part, base = assembly.parts[key], assembly.parts[on]
         if key not in step.new or not _parallel(part, base):
             continue
-        along, across, flush, ways = _place(part, base)
-        alike = (part.name, base.name, across, flush, *ways)
+        along, *rest = _place(part, base)
+        alike = (part.name, base.name, *rest)
         found.setdefault(alike, []).append((key, on, along))
     return tuple(_grouped(alike, rows) for alike, rows in found.items())
 
@@ -61,21 +64,18 @@ def _which(
 
 
 def _grouped(alike: tuple[object, ...], rows: list[tuple[str, str, float]]) -> Place:
-    _, _, across, flush, start, low, high = alike
-    along = sorted({round(a, 1) + 0.0 for _, _, a in rows})
-    return Place(
-        tuple(dict.fromkeys(key for key, _, _ in rows)),
-        tuple(dict.fromkeys(on for _, on, _ in rows)),
-        tuple(along), across, str(flush), str(start), str(low), str(high),
-    )  # type: ignore[arg-type]  # across is a number or None
+    along = tuple(sorted({round(a, 1) + 0.0 for _, _, a in rows}))
+    parts = tuple(dict.fromkeys(key for key, _, _ in rows))
+    bases = tuple(dict.fromkeys(on for _, on, _ in rows))
+    return Place(parts, bases, along, *alike[2:])  # type: ignore[arg-type]  # as `_place` gives
 
 
-def _place(part: Part, base: Part) -> tuple[float, float | None, str, tuple[str, str, str]]:
-    bx0, by0, bx1, by1 = base.outline.bounds
-    xs, ys = _reach(part, base)
+def _place(part: Part, base: Part) -> tuple[float, float | None, str, str, float, str, str, str]:
+    bx0, by0, _, by1 = base.outline.bounds
+    xs, ys, zs = _reach(part, base)
     across, flush = _across(ys[0] - by0, ys[1] - by0, by1 - by0)
     ways = (way(base.frame.x.negated()), way(base.frame.y.negated()), way(base.frame.y))
-    return xs[0] - bx0, across, flush, ways
+    return xs[0] - bx0, across, flush, *_to_face(*zs, base.thickness), *ways
 
 
 def _across(low: float, high: float, width: float) -> tuple[float | None, str]:
@@ -90,8 +90,18 @@ def _across(low: float, high: float, width: float) -> tuple[float | None, str]:
     return round(low, 1) + 0.0, ""
 
 
-def _reach(part: Part, base: Part) -> tuple[tuple[float, float], tuple[float, float]]:
-    """Stretch of a part along and across the base's own axes."""
+def _to_face(low: float, high: float, thickness: float) -> tuple[str, float]:
+    """How a part lies to the base's faces."""
+    if low >= thickness - _SAME:
+        return "on show", 0.0
+    if high <= _SAME:
+        return "on back", 0.0
+    past = round(high - thickness, 1) + 0.0
+    return ("level", 0.0) if abs(past) <= _SAME else ("past", past) if past > 0.0 else ("", 0.0)
+
+
+def _reach(part: Part, base: Part) -> tuple[tuple[float, float], ...]:
+    """Stretch of a part along, across and through the base's own axes."""
     x0, y0, x1, y1 = part.outline.bounds
     corners = [
         base.frame.local(part.frame.place(x, y, z))
@@ -99,8 +109,7 @@ def _reach(part: Part, base: Part) -> tuple[tuple[float, float], tuple[float, fl
         for y in (y0, y1)
         for z in (0.0, part.thickness)
     ]
-    xs, ys = [c.x for c in corners], [c.y for c in corners]
-    return (min(xs), max(xs)), (min(ys), max(ys))
+    return tuple((min(axis), max(axis)) for axis in zip(*corners, strict=True))
 
 
 def _parallel(part: Part, base: Part) -> bool:

@@ -8,6 +8,7 @@ from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.measures import SPACERS
 from flatpack.drawings.book.placing import Place, places
 from flatpack.drawings.book.steps import BuildStep, JointGroup, joint_groups
+from flatpack.model import Part
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_steps as said
 
@@ -30,8 +31,14 @@ def work(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
         glue = m.settings.glue
         yield said.glue(glue.name, glue.open_minutes) if glue else said.GLUE_ANY
     yield from (_joint(m, group) for group in joints)
+    if any(f.operation == "thin-line" for p in _new(m, step) for f in p.features):
+        yield said.NOTCHES
     if glued:
         yield from _after_glue(m, step)
+
+
+def _new(m: Matter, step: BuildStep) -> Iterator[Part]:
+    return (m.assembly.parts[key] for key in step.new if key in m.assembly.parts)
 
 
 def _after_glue(m: Matter, step: BuildStep) -> Iterator[str]:
@@ -53,10 +60,12 @@ def _place(m: Matter, place: Place) -> str:
     names = said.WAYS.get(m.assembly.family, said.WAYS[""])
     across = "" if place.across is None else m.said(place.across)
     flush = said.flush_words(place.flush, names[place.low], names[place.high], across)
+    face = said.face_words(place.face, m.said(place.past))
     return said.place(
         _marks(m, place.part), m.name_of(place.part[0]), _marks(m, place.base),
         m.name_of(place.base[0]), [m.size(a) for a in place.along],
-        words.UNIT[m.settings.units], said.end_of(names[place.start]), flush,
+        words.UNIT[m.settings.units], said.end_of(names[place.start]),
+        "; ".join(t for t in (flush, face) if t),
     )  # fmt: skip
 
 
@@ -65,9 +74,9 @@ def _marks(m: Matter, keys: Iterable[str]) -> str:
 
 
 def _spacers(m: Matter, step: BuildStep) -> Iterator[str]:
-    use = SPACERS.get(m.assembly.family, {}).get(step.key)
+    uses = SPACERS.get(m.assembly.family, {}).get(step.key, ())
     for spacer in m.assembly.spacers:
-        if spacer.use == use:
+        if uses and spacer.use.startswith(uses):
             yield said.spacer(spacer.name, m.said(spacer.width), spacer.use)
 
 
@@ -75,10 +84,11 @@ def _joint(m: Matter, group: JointGroup) -> str:
     first = group.parts[0]
     through = _named(m, (parts[0] for parts in group.parts))
     into = _named(m, (p for parts in group.parts for p in parts[1:])) if first[1:] else ""
-    return said.joints(
+    sentence = said.joints(
         group.kind, through, into, len(group.parts), group.each, group.item, group.size,
         group.glue, group.words,
     )  # fmt: skip
+    return sentence[:1].upper() + sentence[1:]
 
 
 def _named(m: Matter, keys: Iterable[str]) -> str:
