@@ -109,9 +109,7 @@ def _pushed(setting: Setting, part: Part, held: list[Link], out: float) -> Itera
         lever = max(reach(post, Z)[1] - max(root), 0.0)
         moment = out / 2.0 * lever
         values = stuff.bent(stuff.row, post.thickness, True)
-        two = [
-            (m.bending_stress(moment, post.width * post.thickness**2 / 6.0), values.bending)
-        ]
+        two = [(m.bending_stress(moment, post.width * post.thickness**2 / 6.0), values.bending)]
         yield member_checks.bending(setting, post, two, loading)
         side = Vec(0.0, out / 2.0 if reach(part, Y)[0] > 0.0 else -out / 2.0, 0.0)
         yield from joint_checks.checks_of(setting, shared(link, loading, side))

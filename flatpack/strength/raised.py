@@ -191,8 +191,7 @@ def bent_first_slat(r: Raised) -> Bent | None:
         return None
     stands = tuple(Support(y - part.frame.origin.y, "hinge", None) for y in at)
     loads = [
-        VecPatch(s.place, s.place, Vec(-r.hinge.x, 0.0, -r.hinge.z))
-        for s in braced(setting, part)
+        VecPatch(s.place, s.place, Vec(-r.hinge.x, 0.0, -r.hinge.z)) for s in braced(setting, part)
     ]
     return bend_part(setting, part, stands, loads)
 

@@ -34,9 +34,7 @@ def arm_checks(r: Raised) -> Iterator[Check]:
             continue
         aside = abs(middle(arm).y - middle(setting.part(brace)).y)
         moment = r.hold.arm * aside / 2.0
-        check = member_checks.pressed(
-            setting, arm, r.hold.arm, moment, r.motion.arm, r.loading
-        )
+        check = member_checks.pressed(setting, arm, r.hold.arm, moment, r.motion.arm, r.loading)
         if check is not None:
             yield check
         push = Vec(-u.x * r.hold.arm, 0.0, -u.y * r.hold.arm)
@@ -68,9 +66,7 @@ def _rod(r: Raised, bar: Bar, moment: float, reach: float) -> Check:
     k = lowest.k_mod_wet[3] if r.setting.loads.service_class == 3 else lowest.k_mod_dry[3]
     limit = design_value(lowest.rows[0].bending, k, lowest.gamma)
     stress = moment / disc(d).modulus
-    second = Second(
-        f"as if of D18, sigma_m {stress:.1f} / {limit:.1f} N/mm2", stress / limit, EC5
-    )
+    second = Second(f"as if of D18, sigma_m {stress:.1f} / {limit:.1f} N/mm2", stress / limit, EC5)
     why = "a turned wooden rod isn't graded: EC5 has no strength for it"
     return Check("rod", "part", "bending", case, None, how, "6.1.6", EC5, why, second)
 

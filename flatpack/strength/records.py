@@ -7,9 +7,7 @@ from typing import Literal, NamedTuple
 from flatpack.frozen import frozen
 
 EC5 = "EN 1995-1-1:2004 + A1:2008"
-EDITION = (
-    f"{EC5} with the recommended values (no national annex), loads' factors after EN 1990"
-)
+EDITION = f"{EC5} with the recommended values (no national annex), loads' factors after EN 1990"
 
 Kind = Literal["part", "joint", "piece"]
 

@@ -176,9 +176,7 @@ def _cost(before: Assembly, after: Assembly) -> float:
 
 
 def _use(then: Report, check: Check) -> float:
-    weights = [
-        c.weight for c in then.checks if (c.subject, c.code) == (check.subject, check.code)
-    ]
+    weights = [c.weight for c in then.checks if (c.subject, c.code) == (check.subject, check.code)]
     return max(weights, default=0.0)
 
 

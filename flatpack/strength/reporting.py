@@ -113,9 +113,7 @@ def _parts(assembly: Assembly) -> tuple[str, ...]:
 def _nothing(assembly: Assembly, record: Any, why: str) -> Report:
     joints = tuple(joint.key for joint in assembly.joints)
     missing = [Check(k, "joint", "loads", "none", None, "", "", "", why) for k in joints]
-    missing += [
-        Check(k, "part", "loads", "none", None, "", "", "", why) for k in _parts(assembly)
-    ]
+    missing += [Check(k, "part", "loads", "none", None, "", "", "", why) for k in _parts(assembly)]
     return Report(
         family=assembly.family, name=getattr(record, "name", assembly.name), edition=EDITION,
         checks=tuple(missing), joints=joints, parts=_parts(assembly), cases=(),
@@ -164,9 +162,7 @@ def _across(
     return tuple(forces)
 
 
-def _took(
-    setting: Setting, bent: Bent, loading: Loading, found: _Gathered
-) -> Iterator[Force]:
+def _took(setting: Setting, bent: Bent, loading: Loading, found: _Gathered) -> Iterator[Force]:
     """Keeps the checks of a part across and of its joints; gives its forces on the sides."""
     made = list(member_checks.checks_of(setting, bent, loading))
     found.checks += made
@@ -244,9 +240,7 @@ def _own_weight(setting: Setting) -> Iterator[Force]:
 
 
 def _assumptions(setting: Setting) -> tuple[str, ...]:
-    boards = dict.fromkeys(
-        setting.stuff(p).note for p in setting.assembly.parts.values()
-    )
+    boards = dict.fromkeys(setting.stuff(p).note for p in setting.assembly.parts.values())
     loads = setting.loads
     assumed = [
         f"load, {name.replace('_', ' ')} {getattr(loads, name)}: {why}"

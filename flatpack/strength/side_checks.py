@@ -130,9 +130,7 @@ def _sagged(setting: Setting, side: Side, key: str, state: Solved, loading: Load
     formula = f"w {sag:.2f} / {allowed:.2f} mm, length {nodes[-1][0]:.0f} / "
     formula += f"{setting.loads.deflection:g}"
     words = loading.case.words
-    return Check(
-        key, "part", "deflection", words, sag / allowed, formula, "7.2 table 7.2", EC5
-    )
+    return Check(key, "part", "deflection", words, sag / allowed, formula, "7.2 table 7.2", EC5)
 
 
 def _off_line(side: Side, key: str, state: Solved) -> list[float]:
@@ -157,9 +155,7 @@ def _diagram(
     return Diagram(key, loading.case.words, "edge", places, moments, sags)
 
 
-def _legs_aside(
-    setting: Setting, side: Side, loading: Loading, state: Solved
-) -> Iterator[Check]:
+def _legs_aside(setting: Setting, side: Side, loading: Loading, state: Solved) -> Iterator[Check]:
     """Legs bent flat by standing beside the rail that they bear: V times the lanes' distance.
 
     The bolts' couple holds the leg's head; the whole moment is taken at the lap (statics).

@@ -13,10 +13,7 @@ def alone(setting: Setting) -> Iterator[Check]:
     """Screwed joints with one screw only, about which a part can turn unless it is glued too."""
     made = {f.joint for f in setting.assembly.fasteners}
     glued = {
-        key
-        for joint in setting.assembly.joints
-        if joint.key not in made
-        for key in joint.parts
+        key for joint in setting.assembly.joints if joint.key not in made for key in joint.parts
     }
     for link in setting.links:
         if link.first in glued or link.second in glued:
@@ -29,9 +26,7 @@ def alone(setting: Setting) -> Iterator[Check]:
                 )  # fmt: skip
 
 
-def untouched(
-    setting: Setting, checks: Iterable[Check], parts: Iterable[str]
-) -> Iterator[Check]:
+def untouched(setting: Setting, checks: Iterable[Check], parts: Iterable[str]) -> Iterator[Check]:
     """Parts and joints that no case reaches: not judged."""
     seen = {(c.kind, c.subject) for c in checks}
     for joint in setting.assembly.joints:

@@ -52,9 +52,7 @@ def nail_head(density: float) -> float:
 def nail_axial(point: float, head: float, diameter: float, length: float, thickness: float,
                head_diameter: float) -> float:  # fmt: skip
     """F_ax,Rk of a smooth nail, N: min(f_ax d t_pen, f_ax d t + f_head d_h^2) (EC5 eq. 8.24)."""
-    return min(
-        point * diameter * length, point * diameter * thickness + head * head_diameter**2
-    )
+    return min(point * diameter * length, point * diameter * thickness + head * head_diameter**2)
 
 
 def washer_bearing(outer: float, hole: float, strength: float) -> float:

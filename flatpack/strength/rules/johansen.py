@@ -54,8 +54,10 @@ def single_shear(
     """
     one, two = factors
     b, r, base = fh2 / fh1, t2 / t1, fh1 * t1 * diameter
-    c = base / (1.0 + b) * (
-        math.sqrt(b + 2.0 * b * b * (1.0 + r + r * r) + b**3 * r * r) - b * (1.0 + r)
+    c = (
+        base
+        / (1.0 + b)
+        * (math.sqrt(b + 2.0 * b * b * (1.0 + r + r * r) + b**3 * r * r) - b * (1.0 + r))
     )
     far = fh1 * t2 * diameter
     found = {
@@ -124,9 +126,7 @@ def _hinged(base: float, b: float, k: float, fh1: float, d: float, t: float, m: 
 
 def _far(far: float, b: float, fh1: float, d: float, t2: float, m: float) -> float:
     """One plastic hinge, in the near part (mode e)."""
-    root = math.sqrt(
-        2.0 * b * b * (1.0 + b) + 4.0 * b * (1.0 + 2.0 * b) * m / (fh1 * d * t2 * t2)
-    )
+    root = math.sqrt(2.0 * b * b * (1.0 + b) + 4.0 * b * (1.0 + 2.0 * b) * m / (fh1 * d * t2 * t2))
     return far / (1.0 + 2.0 * b) * (root - b)
 
 
