@@ -130,20 +130,35 @@ def _crossing_marks(row: Row, way: _Way) -> Iterator[Stroke]:
     for crossing in row.stick.along.crossings:
         low, high = max(crossing.low, row.low), min(crossing.high, row.high)
         if high - low > 4.0:
-            at = way.at((low + high) / 2.0 - row.low, 1.0)
+            middle = (low + high) / 2.0
+            if any(abs(middle - pocket) < 2.5 for pocket in row.stick.along.pockets):
+                middle += 4.0
+            at = way.at(middle - row.low, 1.0)
             text = Text(at, crossing.mark, 2.5, turn, "middle", "base", True)
             yield Stroke("text", text)
 
 
 def _joins(row: Row, x: float, y: float, height: float) -> Iterator[Stroke]:
-    """Lines in the middle of the strips that neighbours share, named and dimensioned alike."""
-    for there, along, number, across in (
-        (row.number > 1, OVERLAP / 2.0, row.number - 1, "left"),
-        (row.number < row.of, row.high - row.low - OVERLAP / 2.0, row.number, "right"),
+    """Lines in the strips that neighbours share, named and dimensioned alike on both."""
+    for there, start, number, across in (
+        (row.number > 1, row.low, row.number - 1, "left"),
+        (row.number < row.of, row.high - OVERLAP, row.number, "right"),
     ):
         if there:
-            at = x + along
+            value = _join(row.stick, start)
+            at = x + value - row.low
             yield Stroke("centre-line", Line(Point(at, y), Point(at, y + height)))
-            said = words.join_line(number, mm(row.low + along))
+            said = words.join_line(number, mm(value))
             place = Point(at + (0.8 if across == "left" else -0.8), y + ZONE + MIDDLE / 2.0)
             yield Stroke("text", Text(place, said, _HEIGHT, 0.0, across, "middle"))  # type: ignore[arg-type]  # one of its three words
+
+
+def _join(stick: Stick, start: float) -> float:
+    """Where two rows join, mm from the datum end: in their strip, as far from marks as may be."""
+    along = stick.along
+    marks = [v for c in along.crossings for v in (c.low, c.high)] + [*along.pockets]
+    middle = start + OVERLAP / 2.0
+    places = [
+        middle + step for step in (0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0, 4.0, -4.0, 5.0, -5.0)
+    ]
+    return max(places, key=lambda p: min((abs(p - m) for m in marks), default=0.0))

@@ -285,3 +285,14 @@ def test_a_hole_has_its_own_distance_under_it(profiles, hand, mirrored) -> None:
     way = -1.0 if mirrored else 1.0
     step = window.from_datum(tape_line(window, window.box)) - 90.0
     assert (tape.x - figures["90"].x) * way * step > 0.0
+
+
+def test_rows_of_a_stick_join_at_the_same_place(lounger) -> None:
+    """Each join line is named and dimensioned alike on the two rows that share it."""
+    for booklet in sheets(lounger, PrintSettings()).booklets:
+        if booklet.name == "story-sticks":
+            said = [t for page in booklet.pages for t in words_on(page) if t.startswith("join ")]
+            rows = [t for page in booklet.pages for t in words_on(page) if ": row " in t]
+            of = [int(re.search(r"row 1 of (\d+)", t)[1]) for t in rows if ": row 1 of" in t]
+            assert len(said) == 2 * sum(n - 1 for n in of)
+            assert all(said.count(t) % 2 == 0 for t in said)
