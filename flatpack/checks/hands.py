@@ -10,6 +10,7 @@ from flatpack.geometry import Point
 from flatpack.model import Feature, Part
 
 SAME = 1e-3
+FINE = 6  # places: inch lengths end in a 5 on fewer, where rounding is a toss-up
 
 
 def check_hands(setting: Setting) -> Iterator[Finding]:
@@ -117,7 +118,7 @@ def _drawn(part: Part, operations: tuple[str, ...]) -> list[tuple[float, ...]]:
 def _mark(feature: Feature, mirrored: bool, twice_middle: float) -> tuple[float, ...]:
     at = feature.at
     x = twice_middle - at.x if mirrored else at.x
-    return (round(x, 2) + 0.0, round(at.y, 2) + 0.0, float(feature.face == "show"))
+    return (round(x, FINE) + 0.0, round(at.y, FINE) + 0.0, float(feature.face == "show"))
 
 
 def _one_side(named: dict[str, list[Part]]) -> Iterator[Finding]:
