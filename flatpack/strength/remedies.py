@@ -18,7 +18,7 @@ from flatpack.strength.reporting import report
 
 COST_OF_WOOD = 1.0
 COST_OF_FASTENER = 0.03
-MOST = 10
+MOST = 16
 """Overloads that remedies are sought for, the worst ones."""
 
 Rebuild = Callable[[Mapping[str, Any]], Assembly | None]
@@ -137,7 +137,9 @@ def with_remedies(
     A change works when that check comes within capacity and no check that was within goes over.
     `same` goes to `report` unchanged (loads, grades).
     """
-    wanted = [c for c in sorted(first.checks, key=lambda c: -c.weight) if c.weight > 1.0]
+    # What the code judges comes before what only a second method does.
+    ranked = sorted(first.checks, key=lambda c: (c.use is None, -c.weight))
+    wanted = [c for c in ranked if c.weight > 1.0]
     if not wanted:
         return first
     outcomes = []
