@@ -1,11 +1,13 @@
 """The cheapest change that mends an overload, found by building the piece anew with it.
 
-What a change costs is reckoned by the wood and the fasteners that it adds: COST_OF_WOOD a litre,
-COST_OF_FASTENER each (assumed prices; only their order matters).
+What a change costs is reckoned by the wood, bars and fasteners that it adds, in litres of wood:
+steel bars count COST_OF_STEEL times their volume, fasteners COST_OF_FASTENER each (assumed prices;
+only their order matters).
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Any, NamedTuple
 
@@ -16,7 +18,7 @@ from flatpack.strength.layout import volume
 from flatpack.strength.records import Check, Report
 from flatpack.strength.reporting import report
 
-COST_OF_WOOD = 1.0
+COST_OF_STEEL = 10.0
 COST_OF_FASTENER = 0.03
 MOST = 16
 """Overloads that remedies are sought for, the worst ones."""
@@ -153,7 +155,7 @@ def with_remedies(
         for cost, change, then in outcomes:
             if _mends(first, then, check):
                 words = f"tried: {change.words} brings it to {_use(then, check):.0%}"
-                words += f", at the cost of {cost:.1f} l of wood"
+                words += f", costing as much as {cost:.1f} l of wood"
                 found.append((f"{check.subject} {check.code}", words))
                 break
         else:
@@ -172,9 +174,16 @@ def _kinds(checks: list[Check]) -> list[Check]:
 
 def _cost(before: Assembly, after: Assembly) -> float:
     """Cost of a change in litres of wood, mm3 times 1e-6."""
-    wood = sum(map(volume, after.parts.values())) - sum(map(volume, before.parts.values()))
     screws = len(after.fasteners) - len(before.fasteners)
-    return COST_OF_WOOD * wood * 1e-6 + COST_OF_FASTENER * screws
+    return (_stuff(after) - _stuff(before)) * 1e-6 + COST_OF_FASTENER * screws
+
+
+def _stuff(assembly: Assembly) -> float:
+    wood = sum(map(volume, assembly.parts.values()))
+    for bar in assembly.bars.values():
+        worth = COST_OF_STEEL if "steel" in bar.stock.material else 1.0
+        wood += worth * math.pi / 4.0 * bar.stock.diameter**2 * bar.length
+    return wood
 
 
 def _use(then: Report, check: Check) -> float:
