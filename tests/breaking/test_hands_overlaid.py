@@ -9,8 +9,8 @@ from __future__ import annotations
 import io
 from collections.abc import Callable
 
-import ezdxf
 import pytest
+from ezdxf.filemanagement import read
 
 from flatpack import checks, job
 from flatpack.drawings.marks import groups
@@ -39,7 +39,7 @@ def pocket_marks(whole: Assembly, profiles: Profiles) -> dict[str, dict[str, lis
         content = part_drawing(whole, group, settings)
         sheet = Sheet(folder="", name=group.mark, purpose="trial", content=content, format="dxf")
         text = job.written([sheet], workshop)[sheet.path].content.decode()
-        drawn = ezdxf.read(io.StringIO(text)).modelspace().query('ELLIPSE[layer=="Pocket hole"]')
+        drawn = read(io.StringIO(text)).modelspace().query('ELLIPSE[layer=="Pocket hole"]')
         marks = {(round(e.dxf.center.x, 1), round(e.dxf.center.y, 1)) for e in drawn}
         if marks:
             found.setdefault(group.part.name, {}).setdefault(group.part.hand, []).append(marks)

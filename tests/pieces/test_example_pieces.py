@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from flatpack import checks
+from flatpack.features import Notch
 from flatpack.mechanism.study import Study, clashes, study
 from flatpack.model import Assembly
 from flatpack.parameters import read_design
@@ -82,16 +83,21 @@ def test_back_moves_freely_and_comes_down_again(name: str) -> None:
 
 
 def test_kinds_differ() -> None:
-    bodies = {name: set(piece_of(name).parts) for name in LOUNGERS}
-    assert {name for name in LOUNGERS if "block-1-left" in bodies[name]} == {"orchard-lounger"}
+    assert {name for name in LOUNGERS if "block-1-left" in piece_of(name).parts} == {
+        "orchard-lounger"
+    }
     assert {name for name in LOUNGERS if "axle" in piece_of(name).bars} == {"orchard-lounger"}
-    notch = next(
-        f for f in piece_of("pond-lounger").parts["rack-left"].features
-        if hasattr(f, "number")
-    )  # fmt: skip
-    assert notch.shape == "half round"
+    rack = piece_of("pond-lounger").parts["rack-left"]
+    assert {f.shape for f in rack.features if isinstance(f, Notch)} == {"half round"}
     boards = {p.board.key for name in EXAMPLES for p in piece_of(name).parts.values()}
-    assert boards == {"larch-20", "larch-27", "pine-28", "ply-18", "softwood-1-in"}
+    assert boards == {
+        "larch-20",
+        "larch-27",
+        "pine-28",
+        "ply-18",
+        "softwood-1-in",
+        "softwood-5-4-in",
+    }
 
 
 @pytest.mark.parametrize("name", EXAMPLES)

@@ -35,7 +35,7 @@ KINDS: Mapping[str, Callable[[Spec], st.SearchStrategy[Any]]] = {
     "board": boards,
     "item": lambda spec: st.sampled_from(SHIPPED.names(spec.among)),
     "choice": lambda spec: st.sampled_from(spec.choices),
-    "flag": lambda _: st.booleans(),
+    "flag": lambda _: st.sampled_from((False, True)),
     "text": lambda spec: st.text("AZ äß", min_size=1, max_size=spec.longest),
     "date": lambda _: st.just("2031-04-12"),
     "count": lambda spec: st.integers(int(spec.least), int(spec.most)),
@@ -43,11 +43,11 @@ KINDS: Mapping[str, Callable[[Spec], st.SearchStrategy[Any]]] = {
 
 
 def values_of(spec: Spec) -> st.SearchStrategy[Any]:
-    made = KINDS.get(spec.kind, numbers)(spec)
-    if spec.many:
-        most = min(spec.most_count, 6)
-        return st.lists(made, min_size=spec.fewest, max_size=most).map(tuple)
-    return made
+    made: st.SearchStrategy[Any] = KINDS[spec.kind](spec) if spec.kind in KINDS else numbers(spec)
+    if not spec.many:
+        return made
+    several = st.lists(made, min_size=spec.fewest, max_size=min(spec.most_count, 6))
+    return several.map(lambda values: tuple(values))
 
 
 def keys(family: Family, most: int) -> st.SearchStrategy[Values]:

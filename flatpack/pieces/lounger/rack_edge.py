@@ -63,7 +63,7 @@ def cornered(edge: tuple[Segment, ...], notch: Notch) -> tuple[Segment, ...]:
     A square notch gets a corner circle, so that a square block would still seat; all others are
     rounded.  Both stay clear of the rod, whose contacts lie further from the corner.
     """
-    if notch.root_radius == 0.0:
+    if not edge or notch.root_radius == 0.0:
         return edge
     work = relieved if notch.shape == "square" else rounded_inside
     return work(edge, notch.root_radius)
