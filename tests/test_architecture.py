@@ -38,6 +38,7 @@ MAY_IMPORT: dict[str, set[str]] = {
     "batch": ALL,
     "command_line": ALL,
     "__main__": ALL,
+    "mending": {"parameters"},
     "output_folder": {"manifest"},
     "manifest": set(),
     "content_code": set(),

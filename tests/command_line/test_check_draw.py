@@ -29,7 +29,7 @@ def piece(request: pytest.FixtureRequest, tmp_path: Path) -> Path:
 def faulty(monkeypatch: pytest.MonkeyPatch) -> None:
     """Every design has a fault more."""
     run = checks.run
-    monkeypatch.setattr(checks, "run", lambda assembly: (*run(assembly), FAULT))
+    monkeypatch.setattr(checks, "run", lambda *given, **named: (*run(*given, **named), FAULT))
 
 
 def held(folder: Path) -> dict[str, bytes]:
