@@ -10,12 +10,13 @@ outward direction, what lies beyond it is nearer to the reader when n points tow
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from flatpack.drawings.boxes import Box, meet
 from flatpack.drawings.projection import Body, View, view_box
-from flatpack.geometry import Vec
+from flatpack.geometry import Point, Vec
 
 _TOUCH = 0.05
 """Bodies that lie closer than this count as touching, mm."""
@@ -29,17 +30,25 @@ class _Item(NamedTuple):
     near: float
 
 
-def painted(bodies: tuple[Body, ...], view: View) -> tuple[Body, ...]:
-    """The bodies, furthest first."""
+def painted(bodies: tuple[Body, ...], view: View, closely: bool = False) -> tuple[Body, ...]:
+    """The bodies, furthest first.
+
+    `closely` compares only bodies whose silhouettes share room, not merely the boxes round them.
+    Seen at a slope that leaves out most comparisons, and with them false rings.
+    """
     items = [_item(body, view) for body in bodies]
     behind: list[set[int]] = [set() for _ in items]  # what must be painted before each
-    for i, j in _meeting(items):
+    pairs: Iterable[tuple[int, int]] = _meeting(items)
+    if closely:
+        shadows = [_shadow(item.body, item.corners, view) for item in items]
+        pairs = ((i, j) for i, j in pairs if _overlap(shadows[i], shadows[j]))
+    for i, j in pairs:
         order = _nearer(items[i], items[j], view)
         if order > 0.0:
             behind[i].add(j)
         elif order < 0.0:
             behind[j].add(i)
-    return tuple(items[i].body for i in _sorted(items, behind))
+    return tuple(items[i].body for i in _sorted(items, behind, closely))
 
 
 def _meeting(items: list[_Item]) -> Iterator[tuple[int, int]]:
@@ -50,6 +59,39 @@ def _meeting(items: list[_Item]) -> Iterator[tuple[int, int]]:
         open_items = [j for j in open_items if items[j].box[2] > box[0]]
         yield from ((i, j) for j in open_items if meet(box, items[j].box))
         open_items.append(i)
+
+
+class _Shadow(NamedTuple):
+    """A body's corners on the paper, the ways square to its edges there, and its reach on each."""
+
+    points: tuple[Point, ...]
+    ways: tuple[tuple[Point, float, float], ...]
+
+
+def _shadow(body: Body, corners: tuple[Vec, ...], view: View) -> _Shadow:
+    points = tuple(view.at(corner) for corner in corners)
+    ways = []
+    for axis in (body.frame.x, body.frame.y, body.frame.z):
+        along = view.at(axis)
+        long = math.hypot(along.x, along.y)
+        if long > 1e-6:
+            way = Point(-along.y / long, along.x / long)
+            reach = [p.x * way.x + p.y * way.y for p in points]
+            ways.append((way, min(reach), max(reach)))
+    return _Shadow(points, tuple(ways))
+
+
+def _overlap(a: _Shadow, b: _Shadow) -> bool:
+    """False when a line between them parts the two; such a line runs along an edge of either."""
+    return not (_line_parts(a, b) or _line_parts(b, a))
+
+
+def _line_parts(a: _Shadow, b: _Shadow) -> bool:
+    for (wx, wy), low, high in a.ways:
+        reach = [x * wx + y * wy for x, y in b.points]
+        if min(reach) >= high - _TOUCH or max(reach) <= low + _TOUCH:
+            return True
+    return False
 
 
 def _item(body: Body, view: View) -> _Item:
@@ -93,15 +135,36 @@ def _parted(a: _Item, b: _Item, view: View) -> float | None:
     return best
 
 
-def _sorted(items: list[_Item], behind: list[set[int]]) -> list[int]:
-    """Furthest first; where bodies hide one another in a ring, the one that ends furthest off."""
+def _sorted(items: list[_Item], behind: list[set[int]], closely: bool) -> list[int]:
+    """Furthest first; where bodies hide one another in a ring, the one that ends furthest off.
+
+    `closely`: in a ring the one that shares least room with those that it should come after.
+    """
     waiting = sorted(range(len(items)), key=lambda i: (items[i].near, items[i].far, i))
     left = [set(b) for b in behind]
     order: list[int] = []
     while waiting:
-        free = next((i for i in waiting if not left[i]), waiting[0])
+        free = next((i for i in waiting if not left[i]), None)
+        if free is None:
+            free = _least_wrong(items, waiting, left) if closely else waiting[0]
         waiting.remove(free)
         order.append(free)
         for others in left:
             others.discard(free)
     return order
+
+
+def _least_wrong(items: list[_Item], waiting: list[int], left: list[set[int]]) -> int:
+    """The member of a ring whose room shared with what should lie behind it is least."""
+    ring = list(waiting)
+    while rest := [i for i in ring if any(i in left[j] for j in ring)]:
+        if len(rest) == len(ring):
+            break
+        ring = rest
+    return min(ring, key=lambda i: sum(_shared(items[i].box, items[j].box) for j in left[i]))
+
+
+def _shared(a: Box, b: Box) -> float:
+    """Area that two boxes share, mm2."""
+    wide, high = min(a[2], b[2]) - max(a[0], b[0]), min(a[3], b[3]) - max(a[1], b[1])
+    return max(wide, 0.0) * max(high, 0.0)

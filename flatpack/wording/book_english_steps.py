@@ -120,11 +120,23 @@ def place(
     flush: str,
 ) -> str:  # fmt: skip
     """Where parts go."""
+    near = f"near {'edges' if len(along) > 1 else 'edge'}"
+    at = f"{near} {', '.join(along)} {unit} from its {start}"
     if tuple(along) == ("0",):
         at = f"level with its {start}"
-    else:
-        at = f"near {'edges' if len(along) > 1 else 'edge'} {', '.join(along)} {unit} from its {start}"
     return f"{name} {part} on {base_name.lower()} {base}: {at}; {flush}."
+
+
+def beyond(length: str) -> str:
+    """A near edge that stands out past the end that it is measured from."""
+    return f"{length} beyond"
+
+
+def by_holes(names: Sequence[str]) -> str:
+    """Parts that lie askew, so that only their holes can place them."""
+    return (
+        f"{', '.join(names)}: the holes set place and slope; push all bolts in before tightening."
+    )
 
 
 def end_of(side: str) -> str:
@@ -132,65 +144,70 @@ def end_of(side: str) -> str:
     return side if side.endswith("end") else f"{side} end"
 
 
+JOINTS: Mapping[str, str] = {
+    "pocket screw": (
+        "{through} to {into}: {glued}pocket screws {size}, {per}. Clamp the faces level, drive "
+        "from the pockets until the head seats, no further."
+    ),
+    "wood screw": (
+        "{through} to {into}: {glued}countersunk screws {size}, {per}, until the heads are level "
+        "with the wood."
+    ),
+    "coach bolt": (
+        "{through} and {into}: coach bolts {size}, {total} in all. Tap each in until the square "
+        "neck sits in the first part; washer and lock nut on the other; tighten until the washer "
+        "begins to bite. No glue."
+    ),
+    "turning bolt": (
+        "{through} turns on {into}: coach bolts {size}, {total} in all, square neck in {through}, "
+        "one washer between the parts and one under the nut. Tighten the lock nut until there is "
+        "no play, then a quarter turn back: the part must swing by its weight. No glue."
+    ),
+    "barrel nut bolt": (
+        "{through} to {into}: bolts {size} into barrel nuts, {total} in all. Turn each barrel nut "
+        "with a screwdriver until its thread faces the bolt. No glue: it comes apart."
+    ),
+    "insert bolt": (
+        "{through} to {into}: bolts {size} into threaded inserts, {total} in all. Screw the "
+        "inserts in square and level first. No glue: it comes apart."
+    ),
+    "hinge": (
+        "{into} hinged to {through}: {count} hinges. Put the moving part in its place, its sides "
+        "level with the frame's and the gap set with the spacers. Lay all hinges on one straight "
+        "line, knuckles in line, and put one screw in each leaf; move the part; then the rest: "
+        "{item} {size}, {each} to a hinge, {total} in all."
+    ),
+    "bar fixed": (
+        "{through} glued into its holes in {into}: lay the parts that hold it in one plane on a "
+        "flat bench, so that they stay parallel; it stands out by the same on both sides."
+    ),
+    "bar free": "{through} through {into}: free to turn, waxed, no glue.",
+    "wheel": (
+        "Wheels on {through}: a washer, the wheel, a washer, then knock the cap on; leave enough "
+        "play for the wheel to spin."
+    ),
+    "glued": "{through} on {into}: glued, clamped until the glue has set.",
+}
+"""Kind of joint -> how it is made."""
+
+
 def joints(
     kind: str, through: str, into: str, count: int, each: int, item: str, size: str, glued: bool,
     words: str,
 ) -> str:  # fmt: skip
-    """How joints that are alike are made."""
+    """How joints that are alike are made; a kind without a sentence says its own words."""
     total = count * each
     times = f"{total} in all" if count > 1 else "one joint"
-    glue_said = "glued, and " if glued else ""
     per = f"{each} to a joint, {times}" if each > 1 else times
-    return {
-        "pocket screw": (
-            f"{through} to {into}: {glue_said}pocket screws {size}, {per}. Clamp the faces level, "
-            f"drive from the pockets until the head seats, no further."
-        ),
-        "wood screw": (
-            f"{through} to {into}: {glue_said}countersunk screws {size}, {per}, until the heads "
-            "are level with the wood."
-        ),
-        "coach bolt": (
-            f"{through} and {into}: coach bolts {size}, {total} in all. Tap each in until the "
-            "square neck sits in the first part; washer and lock nut on the other; tighten until "
-            "the washer begins to bite. No glue."
-        ),
-        "turning bolt": (
-            f"{through} turns on {into}: coach bolts {size}, {total} in all, square neck in "
-            f"{through}, one washer between the parts and one under the nut. Tighten the lock nut "
-            "until there is no play, then a quarter turn back: the part must swing by its weight."
-        ),
-        "barrel nut bolt": (
-            f"{through} to {into}: bolts {size} into barrel nuts, {total} in all. Turn each "
-            "barrel nut with a screwdriver until its thread faces the bolt. No glue: it comes apart."
-        ),
-        "insert bolt": (
-            f"{through} to {into}: bolts {size} into threaded inserts, {total} in all. Screw the "
-            "inserts in square and level first. No glue: it comes apart."
-        ),
-        "hinge": (
-            f"{into} hinged to {through}: {count} hinges. Put the moving part in its place, its sides "
-            f"level with the frame's and the gap set with the spacers. Lay all hinges on one straight line, "
-            f"knuckles in line, and put one screw in each leaf; move the part; then the rest: "
-            f"{item.lower()} {size}, {each} to a hinge, {total} in all."
-        ),
-        "bar fixed": (
-            f"{through} glued into its holes in {into}: lay the parts that hold it in one plane "
-            "on a flat bench, so that they stay parallel; the bar stands out by the same on both "
-            "sides."
-        ),
-        "bar free": f"{through} through {into}: free to turn, waxed, no glue.",
-        "wheel": (
-            f"Wheels on {through}: a washer, the wheel, a washer, then knock the cap on; leave "
-            "enough play for the wheel to spin."
-        ),
-        "glued": f"{through} on {into}: glued, clamped until the glue has set.",
-    }.get(kind, f"{through} to {into}: {words}.")  # fmt: skip
+    return JOINTS.get(kind, "{through} to {into}: {words}.").format(
+        through=through, into=into, count=count, each=each, item=item.lower(), size=size,
+        glued="glued, and " if glued else "", total=total, per=per, words=words,
+    )  # fmt: skip
 
 
 # --- measures -----------------------------------------------------------------------------------
 
-OUTSIDE = "Outside, {} by {}"
+OUTSIDE = "Outside size"
 DIAGONALS = "Both diagonals, corner to corner"
 DIAGONALS_SUM = "square root of {}² + {}²"
 STANDS_OUT = "{} stands out beyond {}, each side"

@@ -150,7 +150,10 @@ def _rows(block: Rows, key: str) -> Iterator[str]:
 
 def _cells(row: Iterable[str], numbers: frozenset[int]) -> Iterator[str]:
     for column, text in enumerate(row, 1):
-        kinds = (*(["number"] if column in numbers else []), *(["short"] if len(text) <= _SHORT else []))
+        kinds = (
+            *(["number"] if column in numbers else []),
+            *(["short"] if len(text) <= _SHORT else []),
+        )
         css = f' class="{" ".join(kinds)}"' if kinds else ""
         yield f"<td{css}>{escaped(text)}</td>"
 
@@ -164,7 +167,9 @@ def _figure(block: Figure, key: str) -> Iterator[str]:
         f'<title id="{key}-t">{escaped(drawing.title)}</title>'
         f'<desc id="{key}-d">{escaped(block.alt)}</desc>'
     )
-    for layer, run in groupby(plain_strokes(drawing, DEFAULT_LAYERS, once=False), lambda s: s.layer):
+    for layer, run in groupby(
+        plain_strokes(drawing, DEFAULT_LAYERS, once=False), lambda s: s.layer
+    ):
         style = DEFAULT_LAYERS[layer]
         colour = web_colour(style.colour)
         yield (

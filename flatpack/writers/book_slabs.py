@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from flatpack.drawings.book.content import (
     Block,
@@ -140,7 +140,7 @@ def _rows(block: Rows) -> Iterator[Slab]:
 
 
 def _columns(block: Rows) -> list[float]:
-    """Widths by the longest text, narrowed towards the longest word where the page is too narrow."""
+    """Widths by the longest text, narrowed towards the longest word on a page too narrow."""
     cells = list(zip(block.header, *block.rows, strict=True))
     pad = 2.4
     wish = [max(_wide(t, SMALL, True) for t in column) + pad for column in cells]
@@ -168,8 +168,10 @@ def _row(
         for number, line in enumerate(lines):
             right = column in numbers
             at = Point(x + (room - 1.0 if right else 1.0), -0.7 - SMALL * (1.25 + 1.7 * number))
-            side = "right" if right else "left"
-            strokes.append(Stroke("text", Text(at, line, SMALL, across=side, bold=bold or not column)))
+            side: Literal["left", "right"] = "right" if right else "left"
+            strokes.append(
+                Stroke("text", Text(at, line, SMALL, across=side, bold=bold or not column))
+            )
         x += room
     return Slab(height, tuple(strokes))
 

@@ -8,8 +8,8 @@ from flatpack.drawings.book import finishing
 from flatpack.drawings.book.content import Block, Caution, Chapter, Items, Para, Rows
 from flatpack.drawings.book.front import marked
 from flatpack.drawings.book.matter import Matter
-from flatpack.mechanism.study import Study
 from flatpack.mechanism.stops import Stop
+from flatpack.mechanism.study import Study
 from flatpack.profiles import Finish
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_steps as said

@@ -72,5 +72,3 @@ def _turned(m: Matter, keys: list[str]) -> tuple[str, str]:
     faces = dict.fromkeys(names[way(f.z)] for f in frames)
     ends = dict.fromkeys(names[way(f.x.negated())] for f in frames)
     return "; ".join(faces), "; ".join(ends)
-
-

@@ -1,15 +1,15 @@
-"""Marks beside a picture, each with a leader to a place of its part that nothing hides.
+r"""Marks beside a picture, each with a leader to a place of its part that nothing hides.
 
-  B-L ----.                          .---- H
-           \  +------------------+  /
-  E -------- /                  /---        columns left and right, in the order of height
+B-L ----.                          .---- H
+\  +------------------+  /
+E -------- /                  /---        columns left and right, in the order of height
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from flatpack.drawings.boxes import Box
 from flatpack.drawings.shapes import Circle, Line, Stroke, Text
@@ -74,7 +74,8 @@ def balloons(
     ordered = sorted(spots, key=lambda spot: (spot[1].x, spot[0]))
     half = sum(p.x < middle for _, p in ordered)
     half = min(max(half, len(ordered) // 3), len(ordered) - len(ordered) // 3)
-    strokes, heights = [], [room[1], room[3]]
+    strokes: list[Stroke] = []
+    heights = [room[1], room[3]]
     for side, column in ((-1.0, ordered[:half]), (1.0, ordered[half:])):
         x = room[0] - _AWAY if side < 0.0 else room[2] + _AWAY
         rows = sorted(column, key=lambda spot: (spot[1].y, spot[0]))
@@ -85,7 +86,7 @@ def balloons(
 
 
 def _balloon(mark: str, spot: Point, at: Point, side: float) -> Iterator[Stroke]:
-    across = "right" if side < 0.0 else "left"
+    across: Literal["left", "right"] = "right" if side < 0.0 else "left"
     text = Text(Point(at.x + side, at.y), mark, HEIGHT, 0.0, across, "middle", True)
     yield Stroke("dimension", Line(Point(at.x, at.y), spot))
     yield Stroke("dimension", Circle(spot, 0.5))

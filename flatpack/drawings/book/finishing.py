@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from itertools import pairwise
 from typing import NamedTuple
 
 from flatpack.geometry import Segment
@@ -60,7 +61,7 @@ def _whole(segment: Segment) -> float:
 def _across(segment: Segment) -> float:
     """Length of a straight or curved edge as far as it runs across the grain."""
     points = (*segment.sampled(0.1), segment.end)
-    steps = zip(points, points[1:], strict=False)
+    steps = pairwise(points)
     return sum(math.dist(a, b) for a, b in steps if abs(b.y - a.y) > abs(b.x - a.x))
 
 

@@ -15,10 +15,10 @@ def about(m: Matter) -> Chapter:
     poses = tuple(m.settings.drawing.poses.values())
     title = words.RAISED if poses else words.FINISHED
     drawing = finished_picture(poses[-1] if poses else m.assembly, title)
-    kinds = (*m.parts, *m.bars)
-    alt = words.finished_alt(sum(g.count for g in kinds), len(kinds))
-    blocks = (Figure(drawing, title, alt), *(Para(text) for text in words.ABOUT))
-    return Chapter("about", words.CHAPTERS["about"], blocks)
+    count = len(m.assembly.parts) + len(m.assembly.bars)
+    alt = words.finished_alt(count, len(m.marks))
+    read = tuple(Para(text) for text in words.ABOUT)
+    return Chapter("about", words.CHAPTERS["about"], (Figure(drawing, title, alt), *read))
 
 
 def safety(m: Matter) -> Chapter:

@@ -40,7 +40,8 @@ def _parts(m: Matter) -> Iterator[Block]:
 
 def _spacers(m: Matter) -> Rows:
     rows = tuple(
-        (s.name, str(s.pieces), m.size(s.length), m.size(s.width), s.use) for s in m.assembly.spacers
+        (s.name, str(s.pieces), m.size(s.length), m.size(s.width), s.use)
+        for s in m.assembly.spacers
     )
     header = m.headed(words.SPACERS_HEADER, words.SPACERS_HEADER[2:4])
     return Rows(words.SPACERS, header, rows, frozenset({1, 2, 3}))

@@ -26,7 +26,8 @@ class Matter(NamedTuple):
     @property
     def marks(self) -> dict[str, tuple[str, ...]]:
         """Keys of parts and bars by mark."""
-        return {group.mark: group.keys for group in (*self.parts, *self.bars)}
+        parts = {group.mark: group.keys for group in self.parts}
+        return parts | {group.mark: group.keys for group in self.bars}
 
     @property
     def mark_of(self) -> dict[str, str]:

@@ -48,28 +48,41 @@ def measures(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
 
 
 def _outside(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
-    """Size and diagonals of the rectangle that the parts of a step make, if they make one."""
-    parts = [m.assembly.parts[k] for k in (*step.old, *step.new) if k in m.assembly.parts]
+    """Size and diagonals of each rectangle that new parts make; equal ones once."""
+    if step.old:
+        return
+    sizes = (_rectangle(parts) for parts in _tied(m, step))
+    for a, b in dict.fromkeys(pair for pair in sizes if pair):
+        yield words.OUTSIDE, f"{m.said(a)} by {m.said(b)}", ""
+        how = words.DIAGONALS_SUM.format(m.said(a), m.said(b))
+        yield words.DIAGONALS, m.said(math.hypot(a, b)), how
+
+
+def _tied(m: Matter, step: BuildStep) -> Iterator[list[Part]]:
+    """The parts of a step as the groups that its joints tie together."""
+    left = [set(joint.parts) for joint in step.joints]
+    while left:
+        whole = left.pop(0)
+        while near := [group for group in left if group & whole]:
+            whole = whole.union(*near)
+            left = [group for group in left if not group & whole]
+        yield [m.assembly.parts[k] for k in step.new if k in whole and k in m.assembly.parts]
+
+
+def _rectangle(parts: list[Part]) -> tuple[float, float] | None:
+    """Longer and shorter side of the rectangle whose corners parts make, seen square on."""
     corners = [v for part in parts for v in corners_of(part)]
-    if step.old or not corners:
-        return
-    low, high = (Vec(*map(pick, zip(*corners, strict=True))) for pick in (min, max))
-    size = high.minus(low)
-    if not _rectangle(corners, low, high):
-        return
-    a, b = sorted((size.x, size.y), reverse=True)
-    yield words.OUTSIDE.format(m.said(a), m.said(b)), m.said(a), ""
-    how = words.DIAGONALS_SUM.format(m.said(a), m.said(b))
-    yield words.DIAGONALS, m.said(math.hypot(a, b)), how
-
-
-def _rectangle(corners: list[Vec], low: Vec, high: Vec) -> bool:
-    """True when all four outside corners in plan are corners of parts."""
-    return all(
-        any(abs(v.x - x) < _CORNER and abs(v.y - y) < _CORNER for v in corners)
-        for x in (low.x, high.x)
-        for y in (low.y, high.y)
+    if not corners:
+        return None
+    reach = [(min(axis), max(axis)) for axis in zip(*corners, strict=True)]
+    sizes = [high - low for low, high in reach]
+    i, j = sorted(range(3), key=lambda axis: -sizes[axis])[:2]
+    made = all(
+        any(abs(v[i] - a) < _CORNER and abs(v[j] - b) < _CORNER for v in corners)
+        for a in reach[i]
+        for b in reach[j]
     )
+    return (round(sizes[i], 3), round(sizes[j], 3)) if made else None
 
 
 def corners_of(part: Part) -> tuple[Vec, ...]:
@@ -87,8 +100,8 @@ def _bars(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
         if bar is None or not holders or bar.key not in step.new:
             continue
         low, _ = _between(bar, holders)
-        said = words.STANDS_OUT.format(f"{bar.name} {m.mark_of[bar.key]}",
-                                       ", ".join(dict.fromkeys(m.mark_of[h.key] for h in holders)))  # fmt: skip
+        held = ", ".join(dict.fromkeys(m.mark_of[h.key] for h in holders))
+        said = words.STANDS_OUT.format(f"{bar.name} {m.mark_of[bar.key]}", held)
         yield said, m.said(low), ""
 
 

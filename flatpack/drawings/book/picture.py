@@ -49,7 +49,7 @@ class Ordered(NamedTuple):
 
 def ordered(bodies: tuple[Body, ...], view: View) -> tuple[Ordered, ...]:
     """Bodies with their faces, furthest first."""
-    return tuple(Ordered(body, faces(body, view)) for body in painted(bodies, view))
+    return tuple(Ordered(body, faces(body, view)) for body in painted(bodies, view, closely=True))
 
 
 class Shown(NamedTuple):

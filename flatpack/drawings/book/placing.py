@@ -114,11 +114,11 @@ def _reach(part: Part, base: Part) -> tuple[tuple[float, float], ...]:
 
 def _parallel(part: Part, base: Part) -> bool:
     ways = (base.frame.local_direction(v) for v in (part.frame.x, part.frame.y))
-    return all(_SQUARE > abs(abs(c) - 1.0) or abs(c) < _SQUARE for v in ways for c in v)
+    return all(abs(abs(c) - 1.0) < _SQUARE or abs(c) < _SQUARE for v in ways for c in v)
 
 
 def way(direction: Vec) -> str:
-    """The nearest of the piece's own six directions: "x-", "x+", "y-" ... """
+    """The nearest of the piece's own six directions: "x-", "x+", "y-" ..."""
     sizes = [abs(c) for c in direction]
     axis = sizes.index(max(sizes))
     return f"{'xyz'[axis]}{'+' if direction[axis] > 0.0 else '-'}"

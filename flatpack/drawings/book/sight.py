@@ -7,6 +7,7 @@ turned, none is distorted by hand.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from itertools import pairwise
 
 from flatpack.drawings.projection import Body, View, bodies
 from flatpack.frozen import replace
@@ -51,7 +52,7 @@ def cover_view(assembly: Assembly) -> View:
 
 def reach(assembly: Assembly) -> tuple[Vec, Vec]:
     """Lowest and highest x, y, z of the parts' middles."""
-    spots = [middle(p) for p in (*assembly.parts.values(), *assembly.bars.values())]
+    spots = [*map(middle, assembly.parts.values()), *map(middle, assembly.bars.values())]
     axes = tuple(zip(*spots, strict=True))
     return Vec(*map(min, axes)), Vec(*map(max, axes))
 
@@ -84,7 +85,7 @@ def _parted(body: Body, assembly: Assembly) -> Iterator[Body]:
         yield body
         return
     ends = sorted({body.low, body.high, *_crossed(bar, assembly.parts.values())})
-    for low, high in zip(ends, ends[1:], strict=False):
+    for low, high in pairwise(ends):
         yield replace(body, low=low, high=high)
 
 

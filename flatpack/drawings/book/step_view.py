@@ -60,7 +60,9 @@ def _shown(made: Scene, step: BuildStep, marks: Marks, view: View) -> Shown:
     looks = {o.body.key: _look(o.body.key, step, metal) for o in bodies}
     touched = here & {p for joint in step.joints for p in joint.parts}
     named = {mark: tuple(k for k in keys if k in touched) for mark, keys in marks.items()}
-    return Shown(bodies, looks, made.holes, step.key, {mark: keys for mark, keys in named.items() if keys})
+    return Shown(
+        bodies, looks, made.holes, step.key, {mark: keys for mark, keys in named.items() if keys}
+    )
 
 
 def _names(fasteners: tuple[Fastener, ...]) -> frozenset[str]:

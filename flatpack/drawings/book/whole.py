@@ -44,9 +44,13 @@ def exploded(assembly: Assembly) -> Assembly:
     return replace(
         assembly,
         parts={
-            k: replace(p, frame=_moved(p, centre, share, lift)) for k, p in assembly.parts.items()
+            key: replace(part, frame=_moved(part, centre, share, lift))
+            for key, part in assembly.parts.items()
         },
-        bars={k: replace(b, frame=_moved(b, centre, share, lift)) for k, b in assembly.bars.items()},
+        bars={
+            key: replace(bar, frame=_moved(bar, centre, share, lift))
+            for key, bar in assembly.bars.items()
+        },
         fasteners=(),
     )
 

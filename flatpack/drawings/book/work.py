@@ -23,7 +23,7 @@ def work(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
         yield said.check_pairs(pairs)
     if below:
         yield said.BELOW
-    yield from (_place(m, place) for place in places(m.assembly, step))
+    yield from _placing(m, step)
     yield from _spacers(m, step)
     if step.new:
         yield said.DRY_FIT
@@ -56,6 +56,17 @@ def _pairs(m: Matter, step: BuildStep) -> Iterator[str]:
             yield f"{mark}, {mark[:-1]}R"
 
 
+def _placing(m: Matter, step: BuildStep) -> Iterator[str]:
+    found = places(m.assembly, step)
+    yield from (_place(m, place) for place in found)
+    placed = {key for place in found for key in place.part}
+    bolted = {key for f in step.fasteners if "bolt" in f.kind for key in f.passes}
+    askew = [key for key in step.new if key in bolted - placed]
+    names = dict.fromkeys(f"{m.name_of(key)} {m.mark_of[key]}" for key in askew)
+    if names:
+        yield said.by_holes(tuple(names))
+
+
 def _place(m: Matter, place: Place) -> str:
     names = said.WAYS.get(m.assembly.family, said.WAYS[""])
     across = "" if place.across is None else m.said(place.across)
@@ -63,10 +74,14 @@ def _place(m: Matter, place: Place) -> str:
     face = said.face_words(place.face, m.said(place.past))
     return said.place(
         _marks(m, place.part), m.name_of(place.part[0]), _marks(m, place.base),
-        m.name_of(place.base[0]), [m.size(a) for a in place.along],
+        m.name_of(place.base[0]), [_along(m, a) for a in place.along],
         words.UNIT[m.settings.units], said.end_of(names[place.start]),
         "; ".join(t for t in (flush, face) if t),
     )  # fmt: skip
+
+
+def _along(m: Matter, distance: float) -> str:
+    return m.size(distance) if distance >= 0.0 else said.beyond(m.size(-distance))
 
 
 def _marks(m: Matter, keys: Iterable[str]) -> str:

@@ -1,0 +1,122 @@
+"""The book read as a builder reads it: is everything told, and told of this piece?"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from flatpack.drawings.book import book
+from flatpack.drawings.book.content import Figure, Items, Rows, Subtitle
+from flatpack.drawings.marks import bar_groups, groups
+
+from .conftest import built, found, settings_for, studied
+
+
+def made(family: str, **more: object):
+    return book(built(family), studied(family), found(family), settings_for(family, **more))
+
+
+def chapter(family: str, key: str, **more: object):
+    return next(c for c in made(family, **more).chapters if c.key == key)
+
+
+def texts(family: str, key: str, **more: object) -> list[str]:
+    blocks = chapter(family, key, **more).blocks
+    said = [t for b in blocks if isinstance(b, Items) for t in b.items]
+    said += [b.text for b in blocks if hasattr(b, "text")]
+    return said + [c for b in blocks if isinstance(b, Rows) for row in b.rows for c in row]
+
+
+def table(family: str, key: str, caption: str, **more: object) -> Rows:
+    return next(
+        b for b in chapter(family, key, **more).blocks
+        if isinstance(b, Rows) and b.caption == caption
+    )  # fmt: skip
+
+
+def test_every_part_stands_in_the_cutting_list(family: str) -> None:
+    rows = table(family, "parts", "Cutting list").rows
+    assert [r[0] for r in rows] == [g.mark for g in groups(built(family))]
+    assert sum(int(r[3]) for r in rows) == len(built(family).parts)
+
+
+def test_every_mark_comes_in_at_a_step(family: str) -> None:
+    rows = [
+        row for b in chapter(family, "assembly").blocks
+        if isinstance(b, Rows) and b.caption == "Parts that come in" for row in b.rows
+    ]  # fmt: skip
+    piece = built(family)
+    assert {r[0] for r in rows} == {g.mark for g in (*groups(piece), *bar_groups(piece))}
+    assert sum(int(r[2]) for r in rows) == len(piece.parts) + len(piece.bars)
+
+
+def test_every_step_has_a_picture_with_words_for_it(family: str) -> None:
+    blocks = chapter(family, "assembly").blocks
+    pictures = [b for b in blocks if isinstance(b, Figure)]
+    assert len(pictures) == sum(isinstance(b, Subtitle) for b in blocks)
+    assert all(p.alt and p.caption for p in pictures)
+
+
+def test_glue_is_told_with_its_times() -> None:
+    said = " ".join(texts("lounger", "assembly"))
+    assert "within 15 minutes" in said  # profiles/hardware/glues/pu-d4.toml, open_minutes
+    assert "2 hours" in said  # clamp_minutes = 120
+    assert "Dry fit first" in said
+
+
+def test_pairs_are_called_for_where_hands_differ() -> None:
+    said = texts("lounger", "assembly")
+    assert any("one of each hand (A-L, A-R)" in text for text in said)
+    assert any("back to back" in text for text in texts("lounger", "making"))
+
+
+def test_diagonals_of_the_frame_by_pythagoras() -> None:
+    # 1960 x 640 overall: square root of 1960^2 + 640^2 = 2061.8
+    assert "2061.8 mm" in texts("lounger", "assembly")
+
+
+def test_leg_frames_are_measured_each_by_itself() -> None:
+    piece = built("bench")
+    legs = [p for key, p in piece.parts.items() if key.startswith("leg-") and "left" in key]
+    xs = [p.frame.place(*q).x for p in legs for q in p.outline.points]
+    wide, high = max(xs) - min(xs), legs[0].length
+    long, short = sorted((wide, high), reverse=True)
+    assert f"{long:g} mm by {short:g} mm" in texts("bench", "assembly")
+
+
+def test_stops_are_those_of_the_study() -> None:
+    rows = table("lounger", "moving", "Stops").rows
+    stops = studied("lounger").found.stops
+    assert [float(r[1].rstrip("°")) for r in rows] == pytest.approx(
+        [s.angle for s in stops], abs=0.06
+    )
+    notches = [w.value for w in built("lounger").workings if w.name.startswith("Notch ")]
+    assert [float(r[3]) for r in rows] == pytest.approx(notches, abs=0.06)
+
+
+def test_a_piece_that_stands_still_has_no_stops() -> None:
+    assert all(c.key != "moving" for c in made("bench").chapters)
+
+
+def test_inches_everywhere_but_where_metal_is_sold_in_mm() -> None:
+    rows = table("lounger", "parts", "Cutting list", units="inches").rows
+    # 640 mm = 25.197 in; the nearest sixteenth is 25 3/16 = 25.1875
+    slat = next(r for r in rows if r[1] == "Fixed slat")
+    assert slat[4] == "25 3/16 (25.197)"
+    said = " ".join(texts("lounger", "assembly", units="inches"))
+    assert not re.search(r"\d mm from", said)
+
+
+def test_faulty_design_says_so_and_a_sound_one_does_not() -> None:
+    assert "NOT FOR CUTTING" in made("lounger", faulty=True).warning
+    assert made("lounger").warning == ""
+
+
+def test_without_finish_or_glue_the_book_says_that_none_was_chosen() -> None:
+    said = " ".join(texts("bench", "needed", glue=None, finish=None, sealer=None))
+    assert said.count("not chosen") == 3
+
+
+def test_same_piece_same_book(family: str) -> None:
+    assert made(family) == made(family)
