@@ -47,7 +47,7 @@ def values_of(spec: Spec) -> st.SearchStrategy[Any]:
     if not spec.many:
         return made
     several = st.lists(made, min_size=spec.fewest, max_size=min(spec.most_count, 6))
-    return several.map(lambda values: tuple(values))
+    return st.builds(tuple, several)
 
 
 def keys(family: Family, most: int) -> st.SearchStrategy[Values]:
