@@ -115,7 +115,9 @@ def test_paths_are_plain_and_no_two_alike(piece, settings):
     paths = [s.path for s in drawings(piece, settings)]
     assert len(paths) == len(set(map(str.lower, paths)))
     for path in paths:
-        assert re.fullmatch(r"([a-z]+/)*([A-Z]+\d*(-[LR])?-)?[a-z0-9-]+\.(dxf|svg|csv|html|pdf)", path)
+        assert re.fullmatch(
+            r"([a-z]+/)*([A-Z]+\d*(-[LR])?-)?[a-z0-9-]+\.(dxf|svg|csv|html|pdf)", path
+        )
     assert "parts/A-L-side-rail-left.dxf" in paths
 
 
