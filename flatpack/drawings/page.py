@@ -8,6 +8,7 @@ from flatpack.drawings.shapes import Drawing
 from flatpack.frozen import frozen
 
 if TYPE_CHECKING:
+    from flatpack.drawings.book.content import Book
     from flatpack.drawings.moving.record import MovingPage
 
 Cell = str | float | int
@@ -56,7 +57,7 @@ class Sheet:
     folder: str
     name: str
     purpose: str
-    content: Drawing | Table | Page | Booklet | MovingPage
+    content: Drawing | Table | Page | Booklet | MovingPage | Book
     format: Format
 
     @property

@@ -37,6 +37,12 @@ def _html(content: object, layers: LayerSet, version: str) -> bytes:
         from flatpack.writers import page_html
 
         return page_html.render(content)
+    from flatpack.drawings.book import Book
+
+    if isinstance(content, Book):
+        from flatpack.writers import book_html
+
+        return book_html.render(content)
     from flatpack.drawings.moving import MovingPage
     from flatpack.writers import moving_html
 
@@ -47,7 +53,12 @@ def _html(content: object, layers: LayerSet, version: str) -> bytes:
 def _pdf(content: object, layers: LayerSet, version: str) -> bytes:
     from flatpack.writers import pdf
 
-    assert isinstance(content, Booklet)
+    if not isinstance(content, Booklet):
+        from flatpack.drawings.book import Book
+        from flatpack.writers import book_pdf
+
+        assert isinstance(content, Book)
+        return book_pdf.render(content)
     pages = tuple(map(pdf.PdfPage, content.pages, content.sizes))
     return pdf.render(pages, layers, content.title)
 

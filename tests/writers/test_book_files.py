@@ -171,3 +171,17 @@ def audited(text: str, width: int, folder: Path) -> dict:
     import html
 
     return json.loads(html.unescape(said[1]))
+
+
+def test_book_is_two_sheets_that_the_registry_writes() -> None:
+    from flatpack.drawings.book import sheets
+    from flatpack.drawings.layers import DEFAULT_LAYERS
+    from flatpack.writers.registry import render
+
+    profiles = load(profile_texts())
+    piece = PIECES["bench"].build(PIECES["bench"].record(), profiles)
+    settings = BookSettings(drawing=Settings(workshop=profiles.workshop("default")))
+    found = list(sheets(piece, None, (), settings))
+    assert [sheet.path for sheet in found] == ["build-book.html", "build-book.pdf"]
+    starts = [render(sheet, DEFAULT_LAYERS, "R2010")[:5] for sheet in found]
+    assert starts == [b"<!DOC", b"%PDF-"]

@@ -2,6 +2,6 @@
 
 from flatpack.drawings.book.content import Book
 from flatpack.drawings.book.settings import BookSettings
-from flatpack.drawings.book.whole_book import book
+from flatpack.drawings.book.whole_book import FORMATS, book, sheets
 
-__all__ = ["Book", "BookSettings", "book"]
+__all__ = ["FORMATS", "Book", "BookSettings", "book", "sheets"]

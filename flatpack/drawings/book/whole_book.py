@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from typing import Literal
+
 from flatpack.drawings.book import after, finishing, front, making
 from flatpack.drawings.book.assembly import assembly as assembly_chapter
 from flatpack.drawings.book.content import Book
@@ -9,6 +12,7 @@ from flatpack.drawings.book.matter import Matter, matter
 from flatpack.drawings.book.measures import corners_of
 from flatpack.drawings.book.needed import needed
 from flatpack.drawings.book.settings import BookSettings
+from flatpack.drawings.page import Sheet
 from flatpack.finding import Finding
 from flatpack.mechanism.study import Study
 from flatpack.model import Assembly
@@ -40,6 +44,22 @@ def book(
         contents=words.CONTENTS,
         chapters=tuple(c for make in CHAPTERS if (c := make(m)) is not None),
     )
+
+
+FORMATS: tuple[Literal["html", "pdf"], ...] = ("html", "pdf")
+"""The formats that a book is written in, each a whole book."""
+
+
+def sheets(
+    assembly: Assembly,
+    study: Study | None,
+    findings: tuple[Finding, ...],
+    settings: BookSettings,
+) -> Iterator[Sheet]:
+    """The book's files; both formats hold the same words and pictures."""
+    made = book(assembly, study, findings, settings)
+    for form in FORMATS:
+        yield Sheet(folder="", name=made.name, purpose=words.PURPOSE, content=made, format=form)
 
 
 def _facts(m: Matter) -> tuple[str, ...]:
