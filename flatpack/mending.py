@@ -11,7 +11,7 @@ from collections.abc import Callable
 from typing import Any
 
 from flatpack.finding import Finding
-from flatpack.parameters import replace
+from flatpack.parameters import fields_of, replace
 
 MOST_TRIALS = 12
 """Pieces built again at the most, for all findings together."""
@@ -34,6 +34,8 @@ def _one(
     results: dict[Change, tuple[Finding, ...] | None],
 ) -> Finding:
     for change in finding.tries:
+        if not in_range(record, change):
+            continue
         if change not in results:
             if len(results) >= MOST_TRIALS:
                 break
@@ -42,6 +44,14 @@ def _one(
         if after is not None and cures(finding, before, after):
             return finding._replace(remedy=_told(change, finding.remedy))
     return finding
+
+
+def in_range(record: Any, change: Change) -> bool:
+    """Whether the parameter file may hold the value that a change sets."""
+    path, value = change
+    spec = next((f.spec for f in fields_of(type(record)) if f.path == path), None)
+    values = value if isinstance(value, tuple) else (value,)
+    return spec is not None and all(spec.least <= v <= spec.most for v in values)
 
 
 def cures(finding: Finding, before: tuple[Finding, ...], after: tuple[Finding, ...]) -> bool:

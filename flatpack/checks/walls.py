@@ -142,11 +142,11 @@ def _distances(
     end_limit = limits.bolt_end_d if bolt else limits.screw_end_d
     edge_limit = limits.bolt_edge_d if bolt else limits.screw_edge_d
     severity: Severity = "warning" if bolt else "note"
-    if edge < edge_limit.value * d:
+    if edge < edge_limit.value * d - DRAWN:
         yield _in_diameters(
             "edge-distance", severity, part, hole, "edge", edge, d, edge_limit, keys
         )
-    if end < end_limit.value * d:
+    if end < end_limit.value * d - DRAWN:
         yield _in_diameters("end-distance", severity, part, hole, "end", end, d, end_limit, keys)
     elif bolt:
         yield from _loaded_end(limits, part, hole, end, d, keys)
@@ -157,7 +157,7 @@ def _loaded_end(
 ) -> Iterator[Finding]:
     """Table 8.4, a3,t: the greater of 7 d and 80 mm where the load pulls towards the end."""
     wanted = max(limits.bolt_loaded_end_d.value * d, limits.bolt_loaded_end.value)
-    if end < wanted:
+    if end < wanted - DRAWN:
         yield Finding(
             "loaded-end-distance", "note", part.key,
             f"{_where(hole)}: centre to end {end:.1f}; wanted {wanted:.0f} where a load pulls "

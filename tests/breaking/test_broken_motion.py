@@ -15,6 +15,7 @@ import pytest
 
 from flatpack import checks
 from flatpack.finding import Finding
+from flatpack.mending import mended
 from flatpack.model import Assembly
 from flatpack.pieces import PIECES
 from flatpack.profiles import Profiles
@@ -136,6 +137,21 @@ def test_a_change_that_is_no_remedy_is_told_apart(piece: Make, judged: Judge, na
     narrower = float(str(keys["hinge.gap"])) - 1.0
     assert not mends(judged, name, keys, finding, ("hinge.gap", narrower))
     assert not mends(judged, name, keys, finding, ("back.push", 400.0))
+
+
+@each_lounger
+def test_a_change_out_of_range_is_not_tried(
+    record_of: Callable[..., tuple[str, Any]], judged: Judge, name: str
+) -> None:
+    (one, *_) = judged(name, {})
+    tries = (("arms.width", -15.0), ("hinge.gap", 500.0), ("back.angles", (1.0, 99.0)))
+    asked = one._replace(tries=tries, remedy="as it was")
+    _, record = record_of(name)
+
+    def judge(_: Any) -> tuple[Finding, ...]:
+        raise AssertionError("tried")
+
+    assert mended((asked,), record, judge)[0].remedy == "as it was"
 
 
 @each_lounger
