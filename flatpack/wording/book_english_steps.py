@@ -33,13 +33,26 @@ def alt(title: str, added: Sequence[str], onto: Sequence[str], below: bool) -> s
 
 
 PARTS_CAPTION = "Parts that come in"
-PARTS_HEADER = ("mark", "part", "count", "show face looks", "datum end lies")
+PARTS_HEADER = ("mark", "part", "count", "size", "show face looks", "datum end lies")
 FASTENERS_CAPTION = "Fasteners for this step"
 FASTENERS_HEADER = ("what", "size", "count", "for")
-MEASURES_CAPTION = "Measure before the glue sets"
+MEASURES_CAPTION = "Measure"
+MEASURES_GLUED = "Measure before the glue sets"
 MEASURES_HEADER = ("measure", "must be", "how it comes about")
 ANYWHERE = "either"
 ROUND = "round"
+INWARDS, OUTWARDS = "inwards", "outwards"
+
+
+def board_size(length: str, width: str, thickness: str) -> str:
+    """Finished size of a board."""
+    return f"{length} x {width} x {thickness}"
+
+
+def bar_size(diameter: str, length: str) -> str:
+    """Size of a round bar."""
+    return f"Ø{diameter} x {length}"
+
 
 # --- what to do ---------------------------------------------------------------------------------
 
@@ -54,6 +67,10 @@ def check_pairs(pairs: Sequence[str]) -> str:
     )
 
 
+FOLD = (
+    "Fold the arms flat under the moving part first, and let the rod hang between the two racks "
+    "as you put it in its place."
+)
 BELOW = "Work upside down, on a flat bench or floor with scrap under the show faces."
 DRY_FIT = (
     "Dry fit first: put it together without glue, clamp it, and check all measures of this step "
@@ -209,7 +226,7 @@ def joints(
 
 OUTSIDE = "Outside size"
 DIAGONALS = "Both diagonals, corner to corner"
-DIAGONALS_SUM = "square root of {}² + {}²"
+DIAGONALS_SUM = "square root of {}² + {}², the sides squared"
 STANDS_OUT = "{} stands out beyond {}, each side"
 
 # --- the moving back ----------------------------------------------------------------------------

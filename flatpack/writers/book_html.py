@@ -57,10 +57,12 @@ thead th { background: #eee; } tbody th { font-weight: bold; } .number { text-al
   nav ul { columns: 2; } li { margin: .15rem 0; } td, th { padding: .1rem .4rem; }
   a { color: #000; text-decoration: none; }
   h2, h3, caption { break-after: avoid; } .page { break-before: page; }
-  figure, tr, li, .caution { break-inside: avoid; } .table { overflow: visible; }
+  figure, tr, li, .caution, .whole { break-inside: avoid; } .table { overflow: visible; }
   thead { display: table-header-group; } svg { max-height: 84mm; max-width: 150mm; }
 }
 """
+_WHOLE = 14
+"""Tables of so few rows are kept on one page."""
 _SHORT = 12
 """Cells of so few letters are never broken over lines."""
 
@@ -137,7 +139,8 @@ def _items(block: Items, key: str) -> Iterator[str]:
 
 def _rows(block: Rows, key: str) -> Iterator[str]:
     """A wide table scrolls by itself on a phone; such a region must take the keyboard's focus."""
-    yield f'<div class="table" role="region" aria-labelledby="{key}" tabindex="0"><table>'
+    kept = " whole" if len(block.rows) <= _WHOLE else ""
+    yield f'<div class="table{kept}" role="region" aria-labelledby="{key}" tabindex="0"><table>'
     yield f'<caption id="{key}">{escaped(block.caption)}</caption>'
     heads = "".join(f'<th scope="col">{escaped(name)}</th>' for name in block.header)
     yield f"<thead><tr>{heads}</tr></thead>\n<tbody>"

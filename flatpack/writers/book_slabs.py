@@ -30,6 +30,8 @@ BODY, SMALL = 2.3, 2.0
 _LEAD = 2.0
 """From one base line to the next, in capital heights."""
 _INSET, _MARK = 4.0, 7.0
+_WHOLE = 14
+"""Tables of so few rows are kept on one page."""
 
 
 class Slab(NamedTuple):
@@ -134,8 +136,9 @@ def _rows(block: Rows) -> Iterator[Slab]:
     head = _row(block.header, columns, frozenset(), bold=True)._replace(keep=True)
     yield from title
     yield head
-    for row in block.rows:
-        yield _row(row, columns, block.numbers)._replace(head=(*title, head))
+    for left, row in enumerate(block.rows, 1 - len(block.rows)):
+        tied = left < 0 and len(block.rows) <= _WHOLE
+        yield _row(row, columns, block.numbers)._replace(head=(*title, head), keep=tied)
     yield Slab(BODY * 1.5, ())
 
 

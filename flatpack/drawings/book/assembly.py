@@ -9,11 +9,12 @@ from flatpack.drawings.book.content import Block, Chapter, Figure, Items, Rows, 
 from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.measures import measures
 from flatpack.drawings.book.placing import way
-from flatpack.drawings.book.sight import from_below
+from flatpack.drawings.book.sight import from_below, middle, reach
 from flatpack.drawings.book.step_view import Scene, best_view, scene, step_picture
-from flatpack.drawings.book.steps import BuildStep, build_steps
+from flatpack.drawings.book.steps import BuildStep, build_steps, joint_groups
 from flatpack.drawings.book.work import work
 from flatpack.drawings.shapes import Drawing, Text
+from flatpack.geometry import Vec
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_steps as said
 
@@ -40,7 +41,9 @@ def _step(m: Matter, made: Scene, step: BuildStep) -> Iterator[Block]:
     yield Items(tuple(work(m, step, below)), numbered=True)
     checked = tuple(measures(m, step))
     if checked:
-        yield Rows(said.MEASURES_CAPTION, said.MEASURES_HEADER, checked)
+        glued = any(group.glue for group in joint_groups(step, m.assembly))
+        title = said.MEASURES_GLUED if glued else said.MEASURES_CAPTION
+        yield Rows(title, said.MEASURES_HEADER, checked)
 
 
 def _figure(m: Matter, step: BuildStep, drawing: Drawing, below: bool) -> Figure:
@@ -60,15 +63,35 @@ def marks(m: Matter, keys: Iterable[str]) -> tuple[str, ...]:
 def _parts(m: Matter, step: BuildStep) -> Iterator[tuple[str, ...]]:
     for mark in marks(m, step.new):
         keys = [k for k in step.new if m.mark_of[k] == mark]
-        yield mark, m.name_of(keys[0]), str(len(keys)), *_turned(m, keys)
+        yield mark, m.name_of(keys[0]), str(len(keys)), _size(m, keys[0]), *_turned(m, keys)
+
+
+def _size(m: Matter, key: str) -> str:
+    bar = m.assembly.bars.get(key)
+    if bar is not None:
+        return said.bar_size(m.size(bar.stock.diameter), m.size(bar.length))
+    part = m.assembly.parts[key]
+    return said.board_size(*map(m.size, (part.length, part.width, part.thickness)))
 
 
 def _turned(m: Matter, keys: list[str]) -> tuple[str, str]:
     """Which way the show face and the datum end of parts look in the finished piece."""
-    names = said.WAYS.get(m.assembly.family, said.WAYS[""])
-    frames = [m.assembly.parts[k].frame for k in keys if k in m.assembly.parts]
-    if not frames:
+    parts = [m.assembly.parts[k] for k in keys if k in m.assembly.parts]
+    if not parts:
         return said.ROUND, said.ANYWHERE
-    faces = dict.fromkeys(names[way(f.z)] for f in frames)
-    ends = dict.fromkeys(names[way(f.x.negated())] for f in frames)
-    return "; ".join(faces), "; ".join(ends)
+    low, high = reach(m.assembly)
+    centre = low.plus(high.minus(low), 0.5)
+    offs = [middle(part).minus(centre) for part in parts]
+    faces = [part.frame.z for part in parts]
+    ends = [part.frame.x.negated() for part in parts]
+    return _ways(m, faces, offs), _ways(m, ends, offs)
+
+
+def _ways(m: Matter, ways: list[Vec], offs: list[Vec]) -> str:
+    """One name for directions: their own when alike, else whether all look in or out."""
+    names = said.WAYS.get(m.assembly.family, said.WAYS[""])
+    own = dict.fromkeys(names[way(direction)] for direction in ways)
+    outward = {direction.dot(off) > 0.0 for direction, off in zip(ways, offs, strict=True)}
+    if len(own) == 1 or len(outward) > 1:
+        return "; ".join(own)
+    return said.OUTWARDS if outward == {True} else said.INWARDS

@@ -54,7 +54,7 @@ def _outside(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
     sizes = (_rectangle(parts) for parts in _tied(m, step))
     for a, b in dict.fromkeys(pair for pair in sizes if pair):
         yield words.OUTSIDE, f"{m.said(a)} by {m.said(b)}", ""
-        how = words.DIAGONALS_SUM.format(m.said(a), m.said(b))
+        how = words.DIAGONALS_SUM.format(m.size(a), m.size(b))
         yield words.DIAGONALS, m.said(math.hypot(a, b)), how
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from flatpack.drawings.book.steps import BuildStep
@@ -35,8 +36,8 @@ class Place(NamedTuple):
     high: str
 
 
-def places(assembly: Assembly, step: BuildStep) -> tuple[Place, ...]:
-    """Places of the parts that a step brings, like ones together; hands count as alike."""
+def places(assembly: Assembly, step: BuildStep, mark_of: Mapping[str, str]) -> tuple[Place, ...]:
+    """Places of the parts that a step brings, those of one mark together; hands count as alike."""
     rank = {key: n for n, key in enumerate((*step.old, *step.new))}
     found: dict[tuple[object, ...], list[tuple[str, str, float]]] = {}
     for joint in step.joints:
@@ -47,9 +48,13 @@ def places(assembly: Assembly, step: BuildStep) -> tuple[Place, ...]:
         if key not in step.new or not _parallel(part, base):
             continue
         along, *rest = _place(part, base)
-        alike = (part.name, base.name, *rest)
+        alike = (_unhanded(mark_of[key]), _unhanded(mark_of[on]), *rest)
         found.setdefault(alike, []).append((key, on, along))
     return tuple(_grouped(alike, rows) for alike, rows in found.items())
+
+
+def _unhanded(mark: str) -> str:
+    return mark.removesuffix("-L").removesuffix("-R")
 
 
 def _which(

@@ -17,12 +17,16 @@ def work(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
     """Sentences in the order of work."""
     joints = joint_groups(step, m.assembly)
     glued = any(group.glue for group in joints)
-    yield said.CHECK_MARKS
+    if step.new:
+        yield said.CHECK_MARKS
     pairs = tuple(_pairs(m, step))
     if pairs:
         yield said.check_pairs(pairs)
     if below:
         yield said.BELOW
+    hinged = any(f.kind == "hinge" for f in step.fasteners)
+    if hinged and any(m.assembly.bars[k].group == "rod" for k in step.old if k in m.assembly.bars):
+        yield said.FOLD
     yield from _placing(m, step)
     yield from _spacers(m, step)
     if step.new:
@@ -57,7 +61,7 @@ def _pairs(m: Matter, step: BuildStep) -> Iterator[str]:
 
 
 def _placing(m: Matter, step: BuildStep) -> Iterator[str]:
-    found = places(m.assembly, step)
+    found = places(m.assembly, step, m.mark_of)
     yield from (_place(m, place) for place in found)
     placed = {key for place in found for key in place.part}
     bolted = {key for f in step.fasteners if "bolt" in f.kind for key in f.passes}

@@ -6,17 +6,19 @@ import pytest
 
 from flatpack.drawings.book.placing import places
 from flatpack.drawings.book.steps import build_steps
+from flatpack.drawings.marks import groups, marks_by_key
 from flatpack.pieces import PIECES
 
 from .conftest import built
 
 PIECE = built("lounger")
 RECORD = PIECES["lounger"].record()
+MARKS = marks_by_key(groups(PIECE))
 STEPS = {step.key: step for step in build_steps(PIECE)}
 
 
 def place_of(step: str, part: str):
-    return next(p for p in places(PIECE, STEPS[step]) if part in p.part)
+    return next(p for p in places(PIECE, STEPS[step], MARKS) if part in p.part)
 
 
 def test_slats_stand_a_width_and_a_gap_apart() -> None:
