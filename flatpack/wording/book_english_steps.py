@@ -133,20 +133,17 @@ NOTCHES = (
 
 
 def place(
-    part: str, name: str, base: str, base_name: str, along: Sequence[str], unit: str, start: str,
-    flush: str,
+    part: str, name: str, base: str, base_name: str, past: Sequence[str], along: Sequence[str],
+    unit: str, start: str, flush: str,
 ) -> str:  # fmt: skip
-    """Where parts go."""
-    near = f"near {'edges' if len(along) > 1 else 'edge'}"
-    at = f"{near} {', '.join(along)} {unit} from its {start}"
-    if tuple(along) == ("0",):
+    """Where parts go: near edges `past` the end that is measured from, and `along` from it."""
+    near = f"near {'edges' if len(past) + len(along) > 1 else 'edge'}"
+    beyond = f"{', '.join(past)} {unit} past its {start}" if past else ""
+    on = f"{', '.join(along)} {unit} from its {start}" if along else ""
+    at = f"{near} {' and '.join(t for t in (beyond, on) if t)}"
+    if not past and tuple(along) == ("0",):
         at = f"level with its {start}"
     return f"{name} {part} on {base_name.lower()} {base}: {at}; {flush}."
-
-
-def beyond(length: str) -> str:
-    """A near edge that stands out past the end that it is measured from."""
-    return f"{length} beyond"
 
 
 def by_holes(names: Sequence[str]) -> str:

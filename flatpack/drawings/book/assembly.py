@@ -69,9 +69,9 @@ def _parts(m: Matter, step: BuildStep) -> Iterator[tuple[str, ...]]:
 def _size(m: Matter, key: str) -> str:
     bar = m.assembly.bars.get(key)
     if bar is not None:
-        return said.bar_size(m.size(bar.stock.diameter), m.size(bar.length))
+        return said.bar_size(m.rough(bar.stock.diameter), m.rough(bar.length))
     part = m.assembly.parts[key]
-    return said.board_size(*map(m.size, (part.length, part.width, part.thickness)))
+    return said.board_size(*map(m.rough, (part.length, part.width, part.thickness)))
 
 
 def _turned(m: Matter, keys: list[str]) -> tuple[str, str]:

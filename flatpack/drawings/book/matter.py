@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from flatpack.drawings.book.settings import BookSettings
-from flatpack.drawings.book.units import said, size
+from flatpack.drawings.book.units import INCH, said, sixteenths, size
+from flatpack.drawings.figures import mm
 from flatpack.drawings.marks import BarGroup, PartGroup, bar_groups, groups
 from flatpack.finding import Finding
 from flatpack.mechanism.study import Study
@@ -37,6 +38,14 @@ class Matter(NamedTuple):
     def size(self, value: float) -> str:
         """A length for a table."""
         return size(value, self.settings.units)
+
+    def exact(self, value: float) -> str:
+        """A length for a sum: to 0.1 mm, or inches as a decimal."""
+        return mm(value) if self.settings.units == "mm" else f"{value / INCH:.3f}"
+
+    def rough(self, value: float) -> str:
+        """A length to know a part by: to 0.1 mm, or to the nearest sixteenth."""
+        return mm(value) if self.settings.units == "mm" else sixteenths(value)
 
     def said(self, value: float) -> str:
         """A length for a sentence."""

@@ -22,6 +22,11 @@ WORKINGS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
         "arms": ("Arm, pivot to rod", "Arm's pivot from", "Pivot below the slats"),
         "hinges": ("Gap at the hinge", "Hinge axis from the first back slat"),
     },
+    "bench": {
+        "seat": ("Slats' underside above ground", "Gap between seat slats"),
+        "posts": ("Rear edge of the seat",),
+        "back": ("Gap between back slats",),
+    },
 }  # fmt: skip
 """Family -> step -> how the names of the derived dimensions begin that are measured there."""
 SPACERS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
@@ -54,7 +59,7 @@ def _outside(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
     sizes = (_rectangle(parts) for parts in _tied(m, step))
     for a, b in dict.fromkeys(pair for pair in sizes if pair):
         yield words.OUTSIDE, f"{m.said(a)} by {m.said(b)}", ""
-        how = words.DIAGONALS_SUM.format(m.size(a), m.size(b))
+        how = words.DIAGONALS_SUM.format(m.exact(a), m.exact(b))
         yield words.DIAGONALS, m.said(math.hypot(a, b)), how
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from flatpack.drawings.book.steps import BuildStep
@@ -50,7 +50,7 @@ def places(assembly: Assembly, step: BuildStep, mark_of: Mapping[str, str]) -> t
         along, *rest = _place(part, base)
         alike = (_unhanded(mark_of[key]), _unhanded(mark_of[on]), *rest)
         found.setdefault(alike, []).append((key, on, along))
-    return tuple(_grouped(alike, rows) for alike, rows in found.items())
+    return tuple(place for alike, rows in found.items() for place in _grouped(alike, rows))
 
 
 def _unhanded(mark: str) -> str:
@@ -68,11 +68,17 @@ def _which(
     return (b, a) if longer > 0.0 or (longer == 0.0 and rank[a] < rank[b]) else (a, b)
 
 
-def _grouped(alike: tuple[object, ...], rows: list[tuple[str, str, float]]) -> Place:
-    along = tuple(sorted({round(a, 1) + 0.0 for _, _, a in rows}))
-    parts = tuple(dict.fromkeys(key for key, _, _ in rows))
-    bases = tuple(dict.fromkeys(on for _, on, _ in rows))
-    return Place(parts, bases, along, *alike[2:])  # type: ignore[arg-type]  # as `_place` gives
+def _grouped(alike: tuple[object, ...], rows: list[tuple[str, str, float]]) -> Iterator[Place]:
+    """One place for all bases with the same distances, as a left and a right hand have."""
+    on_base: dict[str, list[tuple[str, float]]] = {}
+    for key, on, along in rows:
+        on_base.setdefault(on, []).append((key, round(along, 1) + 0.0))
+    same: dict[tuple[float, ...], list[str]] = {}
+    for on, held in on_base.items():
+        same.setdefault(tuple(sorted({along for _, along in held})), []).append(on)
+    for places_along, bases in same.items():
+        parts = tuple(dict.fromkeys(key for on in bases for key, _ in on_base[on]))
+        yield Place(parts, tuple(bases), places_along, *alike[2:])  # type: ignore[arg-type]  # as `_place` gives
 
 
 def _place(part: Part, base: Part) -> tuple[float, float | None, str, str, float, str, str, str]:

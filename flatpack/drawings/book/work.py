@@ -78,14 +78,11 @@ def _place(m: Matter, place: Place) -> str:
     face = said.face_words(place.face, m.said(place.past))
     return said.place(
         _marks(m, place.part), m.name_of(place.part[0]), _marks(m, place.base),
-        m.name_of(place.base[0]), [_along(m, a) for a in place.along],
+        m.name_of(place.base[0]), [m.size(-a) for a in place.along if a < 0.0],
+        [m.size(a) for a in place.along if a >= 0.0],
         words.UNIT[m.settings.units], said.end_of(names[place.start]),
         "; ".join(t for t in (flush, face) if t),
     )  # fmt: skip
-
-
-def _along(m: Matter, distance: float) -> str:
-    return m.size(distance) if distance >= 0.0 else said.beyond(m.size(-distance))
 
 
 def _marks(m: Matter, keys: Iterable[str]) -> str:

@@ -9,6 +9,10 @@ import pytest
 from flatpack.drawings.book import book
 from flatpack.drawings.book.content import Figure, Items, Rows, Subtitle
 from flatpack.drawings.marks import bar_groups, groups
+from flatpack.parameters import replace
+from flatpack.pieces import PIECES
+from flatpack.profile_files import profile_texts
+from flatpack.profiles import load
 
 from .conftest import built, found, settings_for, studied
 
@@ -120,3 +124,27 @@ def test_without_finish_or_glue_the_book_says_that_none_was_chosen() -> None:
 
 def test_same_piece_same_book(family: str) -> None:
     assert made(family) == made(family)
+
+
+@pytest.mark.parametrize(
+    ("family", "keys", "said"),
+    [
+        ("bench", {"construction": "knock-down"}, "barrel nuts"),
+        ("lounger", {"wheels": {"use": True}, "size": {"height": 350.0}}, "knock the cap on"),
+        ("lounger", {"rack": {"kind": "blocks"}}, "clamped until the glue has set"),
+    ],
+)
+def test_other_constructions_are_told_too(family: str, keys: dict, said: str) -> None:
+    profiles = load(profile_texts())
+    record = PIECES[family].record()
+    for key, value in keys.items():
+        inner = replace(getattr(record, key), **value) if isinstance(value, dict) else value
+        record = replace(record, **{key: inner})
+    piece = PIECES[family].build(record, profiles)
+    whole = book(piece, None, (), settings_for(family))
+    steps = next(c for c in whole.chapters if c.key == "assembly")
+    work = " ".join(t for b in steps.blocks if isinstance(b, Items) for t in b.items)
+    assert said in work
+    brought = sum(int(r[2]) for b in steps.blocks if isinstance(b, Rows)
+                  and b.caption == "Parts that come in" for r in b.rows)  # fmt: skip
+    assert brought == len(piece.parts) + len(piece.bars)
