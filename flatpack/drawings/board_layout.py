@@ -9,6 +9,7 @@ from flatpack.drawings.boxes import bounds_of
 from flatpack.drawings.figures import mm
 from flatpack.drawings.marks import PartGroup
 from flatpack.drawings.part_view import part_strokes
+from flatpack.drawings.running import top_of
 from flatpack.drawings.settings import Settings
 from flatpack.drawings.shapes import Drawing, Stroke, Text
 from flatpack.geometry import Point
@@ -84,8 +85,8 @@ def _places(found: Iterable[PartGroup], row: float, spacing: float) -> Iterator[
         for number in range(1, group.count + 1):
             if x > 0.0 and x + wide > row:
                 x, y, high = 0.0, y - high - _NAME_ROOM - spacing, 0.0
-            high = max(high, part.width)
-            yield _Place(group, number, x, y - part.width)
+            high = max(high, top_of(part))
+            yield _Place(group, number, x, y - top_of(part))
             x += wide + spacing
 
 

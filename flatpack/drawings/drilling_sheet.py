@@ -7,12 +7,13 @@ from typing import NamedTuple
 
 from flatpack.drawings.boxes import bounds_of
 from flatpack.drawings.faces import datum_on_left, mirrored_view, one_sided, seen_on, worked_faces
+from flatpack.drawings.facing import facing
 from flatpack.drawings.figures import mm
 from flatpack.drawings.holes import Spot, on_face, short, size_of, spots, table
 from flatpack.drawings.labels import Wanted, labelled
 from flatpack.drawings.marks import PartGroup
 from flatpack.drawings.part_strokes import second_face, worked
-from flatpack.drawings.part_view import datum_strokes, file_stem, overall
+from flatpack.drawings.part_view import around, file_stem
 from flatpack.drawings.ruled import column_widths, ruled_table
 from flatpack.drawings.settings import Settings
 from flatpack.drawings.shapes import Dimension, Drawing, Stroke, Text
@@ -65,12 +66,12 @@ def drilling_sheets(
 
 def _sheet(assembly: Assembly, pattern: Pattern, settings: Settings) -> Drawing:
     part, face = pattern.groups[0].part, pattern.face
-    seen, left = seen_on(part, face), datum_on_left(part, face)
+    seen = seen_on(part, face)
     shown = (worked if pattern.first else second_face)(part, face, seen)
-    frame = (*datum_strokes(part.length, part.width, left), *overall(part.length, part.width, left))
+    frame = around(part, face, seen)
     body = (*shown, *frame, *_labels(pattern, seen, shown, frame))
     marks = ", ".join(group.mark for group in pattern.groups)
-    every = (*body, *_check_line(part.width), *_below(assembly, pattern, settings))
+    every = (*body, *_check_line(bounds_of(body, 0.0)[3]), *_below(assembly, pattern, settings))
     face_name = "" if pattern.first else f"-{face}-face"
     notes = (("piece", assembly.name), ("code", settings.code), ("marks", marks))
     return Drawing(
@@ -103,9 +104,9 @@ def _label(spot: Spot) -> str:
     return f"{spot.number}: " + " + ".join(t for t in map(short, spot.features) if t)
 
 
-def _check_line(width: float) -> tuple[Stroke, ...]:
+def _check_line(top: float) -> tuple[Stroke, ...]:
     """A line to lay a rule on: printers scale, so the print is measured first."""
-    y = width + 30.0
+    y = top + 9.0
     line = Dimension(Point(0.0, y), Point(_CHECK, y), 0.0, mm(_CHECK), 2.5)
     text = words.CHECK_LINE.format(mm(_CHECK))
     return (
@@ -128,7 +129,11 @@ def _lines(assembly: Assembly, pattern: Pattern, settings: Settings) -> Iterator
         yield words.part_heading(group.mark, group.part.name, group.part.hand)
     part = pattern.groups[0].part
     count = sum(group.count for group in pattern.groups)
-    yield words.seen_on(pattern.face, datum_on_left(part, pattern.face))
+    said = {g.mark: facing(assembly, g, pattern.face) for g in pattern.groups}
+    looks = next(iter(said.values())) if len(set(said.values())) == 1 else ""
+    yield words.seen_on(pattern.face, datum_on_left(part, pattern.face), looks)
+    if not looks:
+        yield from (words.looks_of(mark, way) for mark, way in said.items() if way)
     yield words.board_line(part.board.name, mm(part.thickness), count)
     hidden = {f.key() for f in part.features if one_sided(f) and f.face != pattern.face}
     if hidden and pattern.first:

@@ -8,8 +8,11 @@ from flatpack.drawings.marks import PartGroup, bar_groups
 from flatpack.drawings.operations import distinct_features
 from flatpack.drawings.page import Table
 from flatpack.drawings.settings import Settings
-from flatpack.model import Assembly, Feature
+from flatpack.model import Assembly, Feature, Part
 from flatpack.wording import english as words
+
+SAME = 0.05
+"""Widths nearer to one another than this are one width, mm."""
 
 Found = tuple[PartGroup, ...]
 Rows = tuple[tuple[str | float | int, ...], ...]
@@ -36,11 +39,60 @@ def cutting_list(assembly: Assembly, found: Found, settings: Settings) -> Table:
             g.mark, g.part.name, words.HANDS[g.part.hand], g.count, shown(g.part.length),
             shown(g.part.width), shown(g.part.thickness), g.part.board.name,
             words.GRAIN_LENGTHWISE if g.part.board.grain else words.GRAIN_FREE,
-            pair_note(g, found) if g.part.hand else "",
+            _ripped_from(g.part), pair_note(g, found) if g.part.hand else "",
         )
         for g in found
     )  # fmt: skip
     return made("cutting-list", words.CUTTING_HEADER, rows)
+
+
+def _bought(part: Part) -> float | None:
+    """Width of the planed board that a part comes from; None for a sheet, or where none will do."""
+    board = part.board
+    if board.kind != "planed":
+        return None
+    return min((w for w in board.widths if w > part.width - SAME), default=None)
+
+
+def _ripped_from(part: Part) -> str | float:
+    """The width sold that a narrower part is ripped from; empty where it is sold as wide."""
+    width = _bought(part)
+    return "" if width is None or width - part.width < SAME else shown(width)
+
+
+def timber_list(assembly: Assembly, found: Found, settings: Settings) -> Table:
+    """What the parts add up to, by board and by width as sold; how to order it is another plan."""
+    alike: dict[tuple[str, float, float], list[PartGroup]] = {}
+    for group in found:
+        board = group.part.board
+        key = board.name, shown(group.part.thickness), _bought(group.part) or 0.0
+        alike.setdefault(key, []).append(group)
+    rows = tuple(_timber(*key, same) for key, same in sorted(alike.items()))
+    return made("timber", words.TIMBER_HEADER, rows)
+
+
+def _timber(
+    board: str, thickness: float, sold: float, same: list[PartGroup]
+) -> tuple[str | float | int, ...]:
+    length = sum(g.count * g.part.length for g in same) / 1000.0
+    area = sum(g.count * g.part.length * g.part.width for g in same) / 1e6
+    planed = same[0].part.board.kind == "planed"
+    width = words.FROM_SHEET if not planed else shown(sold) if sold else words.TOO_WIDE
+    note = words.NET_BOARDS if planed else words.NET_SHEETS
+    count, longest = sum(g.count for g in same), max(g.part.length for g in same)
+    return (
+        board, thickness, width, count, shown(longest), round(length, 2), round(area, 3), note,
+    )  # fmt: skip
+
+
+def with_code(table: Table, assembly: Assembly, settings: Settings) -> Table:
+    """The table with piece and content code in columns of their own, last in every row.
+
+    A row of its own would get into a spreadsheet's sums and filters.
+    """
+    rows = tuple((*row, assembly.name, settings.code) for row in table.rows)
+    return Table(name=table.name, title=table.title,
+                 header=(*table.header, *words.CODE_COLUMNS), rows=rows)  # fmt: skip
 
 
 def bar_list(assembly: Assembly, found: Found, settings: Settings) -> Table:

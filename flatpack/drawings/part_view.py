@@ -12,13 +12,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from flatpack.drawings.boxes import bounds_of
+from flatpack.drawings.boxes import bounds_of, box_of
 from flatpack.drawings.faces import datum_on_left, one_sided, seen_on, worked_faces
+from flatpack.drawings.facing import facing
 from flatpack.drawings.figures import mm
 from flatpack.drawings.marks import PartGroup
 from flatpack.drawings.part_strokes import mark_strokes, second_face, worked
+from flatpack.drawings.running import running
 from flatpack.drawings.settings import Settings
 from flatpack.drawings.shapes import Dimension, Drawing, Line, Stroke, Text
+from flatpack.drawings.turned import Seen
 from flatpack.geometry import Point
 from flatpack.model import Assembly, Face, Part
 from flatpack.wording import english as words
@@ -58,17 +61,12 @@ def part_strokes(
 def _drawing(
     assembly: Assembly, group: PartGroup, settings: Settings, face: Face, first: bool
 ) -> Drawing:
-    part = group.part
-    if first:
-        strokes = part_strokes(group, settings)
-    else:
-        strokes = second_face(part, face, seen_on(part, face))
+    part, seen = group.part, seen_on(group.part, face)
+    strokes = part_strokes(group, settings) if first else second_face(part, face, seen)
     lines = _lines(assembly, group, settings, face, first)
-    left = datum_on_left(part, face)
     every = (
         *strokes,
-        *datum_strokes(part.length, part.width, left),
-        *overall(part.length, part.width, left),
+        *around(part, face, seen),
         *_grain(part),
         *_words(lines),
     )
@@ -90,7 +88,7 @@ def _lines(
 ) -> Iterator[str]:
     part = group.part
     yield words.part_heading(group.mark, part.name, part.hand)
-    yield words.seen_on(face, datum_on_left(part, face))
+    yield words.seen_on(face, datum_on_left(part, face), facing(assembly, group, face))
     yield words.board_line(part.board.name, mm(part.thickness), group.count)
     hidden = hidden_count(part, face)
     if not first:
@@ -134,12 +132,27 @@ def datum_strokes(length: float, width: float, left: bool) -> tuple[Stroke, ...]
     )
 
 
-def overall(length: float, width: float, left: bool) -> tuple[Stroke, ...]:
-    """Length above the part, width at the end that isn't the datum."""
-    along = Dimension(Point(0.0, width), Point(length, width), 12.0, mm(length), 3.5)
+def around(part: Part, face: Face, seen: Seen) -> tuple[Stroke, ...]:
+    """Datum edge and end, running dimensions to rods, overall sizes: all outside the part."""
+    left = datum_on_left(part, face)
+    rods = running(part, seen)
+    high = max((box_of(s.shape)[3] for s in rods), default=part.width)
+    datum = datum_strokes(part.length, part.width, left)
+    return (*datum, *rods, *overall(part.length, part.width, left, high))
+
+
+def overall(length: float, width: float, left: bool, high: float) -> tuple[Stroke, ...]:
+    """Length above the part and all that reaches up to `high`, width at the far end."""
+    along = Dimension(
+        Point(0.0, width), Point(length, width), _clear(high - width), mm(length), 3.5
+    )
     x, offset = (length, -12.0) if left else (0.0, 12.0)
     across = Dimension(Point(x, 0.0), Point(x, width), offset, mm(width), 3.5)
     return (Stroke("dimension", along), Stroke("dimension", across))
+
+
+def _clear(over: float) -> float:
+    return max(12.0, over + 3.0)
 
 
 def _grain(part: Part) -> tuple[Stroke, ...]:

@@ -24,6 +24,7 @@ Found = tuple[PartGroup, ...]
 #: Name of the table -> how it is made; on the terminal and as CSV.
 TABLES: Mapping[str, Callable[[Assembly, Found, Settings], Table]] = {
     "cutting-list": lists.cutting_list,
+    "timber": lists.timber_list,
     "bars": lists.bar_list,
     "hardware": lists.hardware_list,
     "drills": tools.drill_list,
@@ -88,7 +89,8 @@ def _lists(assembly: Assembly, found: Found, settings: Settings) -> Iterator[She
     for name, make in TABLES.items():
         table = make(assembly, found, settings)
         if table.rows:
-            yield Sheet(folder="lists", name=name, purpose=words.PURPOSES[name], content=table,
+            coded = lists.with_code(table, assembly, settings)
+            yield Sheet(folder="lists", name=name, purpose=words.PURPOSES[name], content=coded,
                         format="csv")  # fmt: skip
 
 

@@ -21,9 +21,28 @@ def part_heading(mark: str, name: str, hand: str) -> str:
     return ", ".join(t for t in (f"{mark}: {name}", HANDS[hand]) if t)
 
 
-def seen_on(face: str, datum_left: bool) -> str:
-    """Which face the drawing shows."""
-    return f"seen on the {FACES[face]}; datum end at the {'left' if datum_left else 'right'}"
+UP_OR_DOWN = {
+    True: "it looks up in the finished piece",
+    False: "it looks down in the finished piece",
+}
+IN_OR_OUT = {True: "it looks to the middle of the piece", False: "it looks outwards"}
+ENDS = {"": ("front", "rear"), "lounger": ("foot end", "head end")}
+
+
+def towards(end: str) -> str:
+    """To which end of the piece a face looks."""
+    return f"it looks to the {end} of the piece"
+
+
+def looks_of(mark: str, looks: str) -> str:
+    """Which way the drawn face of one of several parts looks."""
+    return f"of {mark}: {looks}"
+
+
+def seen_on(face: str, datum_left: bool, looks: str = "") -> str:
+    """Which face the drawing shows, and which way that looks in the finished piece."""
+    told = f" ({looks})" if looks else ""
+    return f"seen on the {FACES[face]}{told}; datum end at the {'left' if datum_left else 'right'}"
 
 
 def board_line(name: str, thickness: str, count: int) -> str:
@@ -77,6 +96,7 @@ def edge_hole(height: str) -> str:
     return f"edge, {height} up"
 
 
+ROD_CENTRES = "rod centres from the datum end"
 CHECK_LINE = "must measure {} on the print; if not, mark out by the table"
 TAPE_GOVERNS = "x from the datum end, y from the datum edge: the tape governs, paper stretches"
 DRILL_SAFELY = "clamp the part down; back it up under through holes; wear eye protection"
@@ -198,8 +218,17 @@ def size_of_bar(diameter: str, length: str) -> str:
 
 CUTTING_HEADER = (
     "mark", "name", "hand", "count", "length", "width", "thickness measured", "board", "grain",
-    "notes",
+    "rip from width", "notes",
 )  # fmt: skip
+TIMBER_HEADER = (
+    "board", "thickness measured", "width sold", "parts", "longest part",
+    "net length all parts, m", "net area all parts, m2", "notes",
+)  # fmt: skip
+FROM_SHEET = "sheet"
+NET_BOARDS = "net, without saw cuts and offcuts; board lengths to order come from the saw plan"
+NET_SHEETS = "net, without saw cuts and offcuts; sheets to order come from the sheet plan"
+TOO_WIDE = "wider than is sold"
+CODE_COLUMNS = ("piece", "content code")
 BARS_HEADER = ("mark", "name", "count", "length", "diameter", "stock", "fit")
 HARDWARE_HEADER = ("item", "size", "count", "use")
 DRILLS_HEADER = ("drill", "diameter", "for", "holes")
@@ -210,6 +239,7 @@ WORKINGS_HEADER = ("dimension", "value", "unit", "sum")
 
 TITLES = {
     "cutting-list": "Cutting list",
+    "timber": "Timber, net",
     "bars": "Round bars to cut",
     "hardware": "Hardware, sizes as sold",
     "drills": "Drills",
@@ -223,6 +253,7 @@ TITLES = {
 }
 PURPOSES = {
     "cutting-list": "lengths and widths to cut, for the saw or the timber merchant",
+    "timber": "how much of each board and width the parts add up to, for the timber merchant",
     "bars": "round bars to cut to length",
     "hardware": "what to buy, in sizes that are sold",
     "drills": "every drill needed and what it is for",

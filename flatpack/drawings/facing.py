@@ -1,0 +1,56 @@
+"""Which way a face of a part looks in the finished piece, so that nobody works the wrong one."""
+
+from __future__ import annotations
+
+from flatpack.drawings.marks import PartGroup
+from flatpack.geometry import Vec
+from flatpack.model import Assembly, Face, Part
+from flatpack.wording import english as words
+
+_SQUARE = 0.9
+"""Least cosine at which a face looks along an axis of the piece."""
+_ASIDE = 20.0
+"""A part nearer to the middle than this is on neither side of it, mm."""
+
+
+def facing(assembly: Assembly, group: PartGroup, face: Face) -> str:
+    """Words for where the face looks, true of all parts of the group; "" where there are none.
+
+    A part at one side is said to face inwards or outwards, which both hands share; one across the
+    piece faces an end, or inwards where its like at the other end faces the other way.
+    """
+    parts = [assembly.parts[key] for key in group.keys]
+    normals = [_normal(part, face) for part in parts]
+    axis = next((i for i in (2, 1, 0) if all(abs(n[i]) > _SQUARE for n in normals)), None)
+    if axis is None:
+        return ""
+    ways = {n[axis] > 0.0 for n in normals}
+    if axis == 2:
+        return words.UP_OR_DOWN[ways.pop()] if len(ways) == 1 else ""
+    if axis == 0 and len(ways) == 1:
+        return words.towards(words.ENDS.get(assembly.family, words.ENDS[""])[ways.pop()])
+    return _inwards(assembly, parts, normals, axis)
+
+
+def _inwards(assembly: Assembly, parts: list[Part], normals: list[Vec], axis: int) -> str:
+    middle = _middle([c for p in assembly.parts.values() for c in _corners(p)], axis)
+    asides = [_middle(_corners(p), axis) - middle for p in parts]
+    inwards = {aside * n[axis] < 0.0 for aside, n in zip(asides, normals, strict=True)}
+    if len(inwards) > 1 or any(abs(aside) < _ASIDE for aside in asides):
+        return ""
+    return words.IN_OR_OUT[inwards.pop()]
+
+
+def _normal(part: Part, face: Face) -> Vec:
+    return part.frame.z if face == "show" else part.frame.z.negated()
+
+
+def _corners(part: Part) -> list[Vec]:
+    x0, y0, x1, y1 = part.outline.bounds
+    return [part.frame.place(x, y, z)
+            for x in (x0, x1) for y in (y0, y1) for z in (0.0, part.thickness)]  # fmt: skip
+
+
+def _middle(places: list[Vec], axis: int) -> float:
+    along = [v[axis] for v in places]
+    return (min(along) + max(along)) / 2.0
