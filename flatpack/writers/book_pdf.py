@@ -79,7 +79,8 @@ def _page(book: Book, page: Sequence[Slab], number: int, count: int) -> Drawing:
     strokes: list[Stroke] = []
     y = _TOP
     for slab in page:
-        strokes += (moved(stroke, _LEFT, y) for stroke in slab.strokes)
+        dx, dy = _LEFT + slab.shift[0], y + slab.shift[1]
+        strokes += (moved(stroke, dx, dy) for stroke in slab.strokes)
         y -= slab.height
     strokes += _edges(book, number, count)
     bounds = (0.0, 0.0, *_PAPER)

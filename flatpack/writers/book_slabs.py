@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from flatpack.drawings.book.content import (
@@ -38,7 +39,7 @@ class Slab(NamedTuple):
     """Strokes with the column's left edge at x = 0 and the slab's top at y = 0, going down.
 
     `keep` ties it to the next one; `head` is put above it when it comes first on a page; `page`
-    begins a page.
+    begins a page.  `shift` is added to every place of the strokes.
     """
 
     height: float
@@ -46,6 +47,7 @@ class Slab(NamedTuple):
     keep: bool = False
     head: tuple[Slab, ...] = ()
     page: bool = False
+    shift: tuple[float, float] = (0.0, 0.0)
 
 
 def slabs(block: Block) -> Iterator[Slab]:
@@ -67,26 +69,34 @@ def _line(text: str, size: float, x: float = 0.0, bold: bool = False) -> Slab:
 
 
 def broken(text: str, room: float, size: float, bold: bool = False) -> list[str]:
-    """The text in lines no wider than `room`; a word that is wider is cut."""
-    lines: list[str] = []
+    """The text in lines no wider than `room`; a word that is wider is cut.
+
+    Widths add up, as the font's letters are set without kerning.
+    """
+    lines: list[list[str]] = []
+    left, space = 0.0, _wide(" ", size, bold)
     for word in (p for w in text.split() for p in _cut(w, room, size, bold)):
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and _wide(longer, size, bold) <= room:
-            lines[-1] = longer
+        wide = _wide(word, size, bold)
+        if lines and wide + space <= left:
+            lines[-1].append(word)
+            left -= wide + space
         else:
-            lines.append(word)
-    return lines or [""]
+            lines.append([word])
+            left = room - wide
+    return [" ".join(line) for line in lines] or [""]
 
 
 def _cut(word: str, room: float, size: float, bold: bool) -> Iterator[str]:
     while len(word) > 1 and _wide(word, size, bold) > room:
-        count = next(n for n in range(len(word) - 1, 0, -1)
-                     if n == 1 or _wide(word[:n], size, bold) <= room)  # fmt: skip
+        count = next(
+            n for n in range(len(word) - 1, 0, -1) if n == 1 or _wide(word[:n], size, bold) <= room
+        )
         yield word[:count]
         word = word[count:]
     yield word
 
 
+@lru_cache(maxsize=4096)
 def _wide(text: str, size: float, bold: bool = False) -> float:
     return width(text, bold) * size / CAPITAL
 
@@ -125,8 +135,7 @@ def _stacked(lines: Iterable[Slab]) -> tuple[Stroke, ...]:
 def _figure(block: Figure) -> Iterator[Slab]:
     x0, y0, x1, y1 = block.drawing.bounds
     dx = (WIDE - (x1 - x0)) / 2.0 - x0
-    strokes = tuple(moved(stroke, dx, -y1) for stroke in block.drawing.strokes)
-    yield Slab(y1 - y0, strokes, keep=True)
+    yield Slab(y1 - y0, block.drawing.strokes, keep=True, shift=(dx, -y1))
     yield from _para(Para(block.caption))
 
 
@@ -161,7 +170,8 @@ def _columns(block: Rows) -> list[float]:
 def _row(
     row: tuple[str, ...], columns: list[float], numbers: frozenset[int], bold: bool = False
 ) -> Slab:
-    texts = [broken(t, w - 2.0, SMALL, bold) for t, w in zip(row, columns, strict=True)]
+    rooms = [w - 2.0 for w in columns]
+    texts = [broken(t, rooms[i], SMALL, bold or not i) for i, t in enumerate(row)]
     height = max(map(len, texts)) * SMALL * 1.7 + 1.4
     strokes: list[Stroke] = []
     x = 0.0

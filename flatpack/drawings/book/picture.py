@@ -18,7 +18,7 @@ from flatpack.drawings.projection import Body, View, faces, view_box
 from flatpack.drawings.shapes import Closed, Drawing, Stroke
 from flatpack.geometry import Outline, Point, Segment
 
-WIDE, HIGH = 132.0, 105.0
+WIDE, HIGH = 132.0, 82.0
 """Room for the bodies, mm; marks stand beside it."""
 _BESIDE = 20.0
 _MARGIN = 4.0

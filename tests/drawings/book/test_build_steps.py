@@ -46,3 +46,17 @@ def test_back_is_made_apart_from_the_frame() -> None:
     steps = {step.key: step for step in build_steps(built("lounger"))}
     assert not steps["back"].old, "no joint ties the back to the frame before the hinges do"
     assert set(steps["hinges"].old) == {*built("lounger").parts, *built("lounger").bars}
+
+
+def test_metal_seen_at_a_step_sits_on_parts_that_are_there(family: str) -> None:
+    piece = built(family)
+    for step in build_steps(piece):
+        for fastener in step.placed:
+            assert fastener.step != step.key
+            assert set(fastener.passes) <= set(step.old)
+
+
+def test_back_is_drawn_without_the_frame_s_metal() -> None:
+    steps = {step.key: step for step in build_steps(built("lounger"))}
+    assert {f.step for f in steps["arms"].placed} == {"back"}
+    assert {f.step for f in steps["hinges"].placed} >= {"frame", "legs", "back", "arms"}

@@ -8,7 +8,9 @@ import pytest
 
 from flatpack.drawings.book import book
 from flatpack.drawings.book.content import Figure, Items, Rows, Subtitle
+from flatpack.drawings.book.steps import build_steps
 from flatpack.drawings.marks import bar_groups, groups
+from flatpack.drawings.shapes import Closed
 from flatpack.parameters import replace
 from flatpack.pieces import PIECES
 from flatpack.profile_files import profile_texts
@@ -148,3 +150,15 @@ def test_other_constructions_are_told_too(family: str, keys: dict, said: str) ->
     brought = sum(int(r[2]) for b in steps.blocks if isinstance(b, Rows)
                   and b.caption == "Parts that come in" for r in b.rows)  # fmt: skip
     assert brought == len(piece.parts) + len(piece.bars)
+
+
+def test_what_is_added_is_grey_and_heavy_and_what_is_there_is_white(family: str) -> None:
+    piece = built(family)
+    made_steps = build_steps(piece)
+    figures = [b for b in chapter(family, "assembly").blocks if isinstance(b, Figure)]
+    for step, figure in zip(made_steps, figures, strict=True):
+        filled = [s for s in figure.drawing.strokes if isinstance(s.shape, Closed)]
+        grey = [s for s in filled if 0.7 < s.shape.tone < 0.9]
+        assert bool(grey) == bool(step.new)
+        assert all(s.layer == "outline" for s in grey)
+        assert any(s.shape.tone == 1.0 for s in filled) or not step.old
