@@ -28,7 +28,7 @@ WIDE = 180.0
 """Width of the column, mm: A4 less 15 on each side."""
 BODY, SMALL = 2.3, 2.0
 """Capital heights of text and of tables, mm."""
-_LEAD = 2.0
+_LEAD = 1.8
 """From one base line to the next, in capital heights."""
 _INSET, _MARK = 4.0, 7.0
 _WHOLE = 14
@@ -64,7 +64,7 @@ def heading(text: str, size: float, page: bool = False) -> Iterator[Slab]:
 
 
 def _line(text: str, size: float, x: float = 0.0, bold: bool = False) -> Slab:
-    at = Point(x, -size * 1.4)
+    at = Point(x, -size * 1.3)
     return Slab(size * _LEAD, (Stroke("text", Text(at, text, size, bold=bold)),))
 
 

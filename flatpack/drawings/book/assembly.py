@@ -18,6 +18,9 @@ from flatpack.geometry import Vec
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_steps as said
 
+_ASIDE = 20.0
+"""A part whose middle is nearer to the piece's own than this looks neither in nor out, mm."""
+
 
 def assembly(m: Matter) -> Chapter:
     """The chapter."""
@@ -91,7 +94,8 @@ def _ways(m: Matter, ways: list[Vec], offs: list[Vec]) -> str:
     """One name for directions: their own when alike, else whether all look in or out."""
     names = said.WAYS.get(m.assembly.family, said.WAYS[""])
     own = dict.fromkeys(names[way(direction)] for direction in ways)
-    outward = {direction.dot(off) > 0.0 for direction, off in zip(ways, offs, strict=True)}
-    if len(own) == 1 or len(outward) > 1:
+    off_middle = [direction.dot(off) for direction, off in zip(ways, offs, strict=True)]
+    outward = {distance > 0.0 for distance in off_middle}
+    if len(own) == 1 or len(outward) > 1 or min(map(abs, off_middle)) < _ASIDE:
         return "; ".join(own)
     return said.OUTWARDS if outward == {True} else said.INWARDS

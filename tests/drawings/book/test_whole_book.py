@@ -162,3 +162,14 @@ def test_what_is_added_is_grey_and_heavy_and_what_is_there_is_white(family: str)
         assert bool(grey) == bool(step.new)
         assert all(s.layer == "outline" for s in grey)
         assert any(s.shape.tone == 1.0 for s in filled) or not step.old
+
+
+def test_faces_and_ends_look_where_they_do_in_the_piece() -> None:
+    rows = {
+        row[0]: row[4:] for b in chapter("lounger", "assembly").blocks
+        if isinstance(b, Rows) and b.caption == "Parts that come in" for row in b.rows
+    }  # fmt: skip
+    assert rows["A-L"] == ("left", "foot end")
+    assert rows["A-R"] == ("right", "foot end")
+    assert rows["B"] == ("outwards", "right; left")  # both end rails, face out, turned about
+    assert rows["F"] == ("inwards", "bottom")
