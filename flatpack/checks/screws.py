@@ -44,26 +44,48 @@ def _jigs(setting: Setting) -> Iterator[Finding]:
 def _one(setting: Setting, f: Fastener) -> Iterator[Finding]:
     limits = setting.limits
     part = setting.assembly.parts.get(f.passes[-1]) if f.passes else None
-    if part is None or f.bite is None or f.tip_cover is None or f.tip_end is None:
+    if part is None:
         text = "bite and the place of its tip aren't known"
         yield Finding("screw", "not done", f.key, text)
         return
+    bite, cover, aside = tip(f, part)
     grain = _slope(f, part)
     longer, shorter = "take a screw {:.1f} mm longer", "take a screw {:.1f} mm shorter"
     yield from _measure(
-        f, "bite", f"bites {f.bite:.1f} in {part.key}", f.bite,
+        f, "bite", f"bites {bite:.1f} in {part.key}", bite,
         limits.bite_least, limits.bite_wanted, grain, longer,
     )  # fmt: skip
     yield from _measure(
-        f, "tip-cover", f"leaves {f.tip_cover:.1f} of wood over its tip in {part.key}",
-        f.tip_cover, limits.tip_cover_least, limits.tip_cover_wanted, grain, shorter,
+        f, "tip-cover", f"leaves {cover:.1f} of wood over its tip in {part.key}",
+        cover, limits.tip_cover_least, limits.tip_cover_wanted, grain, shorter,
     )  # fmt: skip
     splits = " (solid wood splits there)" if part.board.solid else ""
     yield from _measure(
-        f, "tip-end", f"ends {f.tip_end:.1f} from an edge or end of {part.key}{splits}",
-        f.tip_end, limits.tip_end_least, limits.tip_end_wanted, 1.0,
+        f, "tip-end", f"ends {aside:.1f} from an edge or end of {part.key}{splits}",
+        aside, limits.tip_end_least, limits.tip_end_wanted, 1.0,
         "move it {:.1f} mm further in, or take a shorter screw",
     )  # fmt: skip
+
+
+def tip(f: Fastener, part: Part) -> tuple[float, float, float]:
+    """Depth of the screw in a part, wood over its tip, and distance to the nearest edge or end, mm.
+
+    A face counts as wood over the tip, also where a sloping screw drifts towards one.  Worked out
+    from where the screw is and how long, not from what its joint says; the part counts as the box
+    of its outline.
+    """
+    x0, y0, x1, y1 = part.outline.bounds
+    sides = ((x0, x1), (y0, y1), (0.0, part.thickness))
+    at = part.frame.local(f.start.plus(f.direction, f.length))
+    way = part.frame.local_direction(f.direction)
+    main = max(range(3), key=lambda i: abs(way[i]))
+    low, high = sides[main]
+    behind, ahead = (at[main] - low, high - at[main])
+    bite, cover = (behind, ahead) if way[main] > 0.0 else (ahead, behind)
+    aside = [min(at[i] - sides[i][0], sides[i][1] - at[i]) for i in range(3)]
+    if main != 2:
+        cover = min(cover, aside[2])
+    return bite, cover, min(aside[i] for i in (0, 1) if i != main)
 
 
 def _measure(

@@ -73,9 +73,7 @@ class FaceScrews:
         tip = edge_distance(mate, head.plus(self.direction, length))
         return features, replace(screw, bite=bite, tip_cover=last - first - bite, tip_end=tip)
 
-    def _holes(
-        self, part: Part, mate: Part, place: Vec, depth: float
-    ) -> list[tuple[str, Feature]]:
+    def _holes(self, part: Part, mate: Part, place: Vec, depth: float) -> list[tuple[str, Feature]]:
         """Clearance and countersink in the first part, pilot in the second."""
         pilot = self.screw.pilot_hard if self.hard else self.screw.pilot_soft
         clear = bore(

@@ -97,15 +97,23 @@ class PocketScrews:
         return self.jig.shoulder(part.thickness)
 
     def screw_length(self, part: Part, mate: Part) -> float:
-        """Longest sold length that keeps the wood left over its tip; the shortest if none does."""
+        """Longest sold length that keeps wood over its tip and beside it, else the shortest."""
         room = self._depth(part, mate) - self.tip_cover
+        aside = self._aside(part, mate) - self.tip_cover
         slope = math.radians(self.jig.angle)
         fitting = [
             n
             for n in self.screw.lengths
             if (n - self.shoulder(part)) * math.cos(slope) <= room + 1e-9
+            and (n - self.shoulder(part)) * math.sin(slope) <= aside + 1e-9
         ]
         return max(fitting, default=min(self.screw.lengths))
+
+    def _aside(self, part: Part, mate: Part) -> float:
+        """From where the axis leaves the edge to the mate's side that the screw drifts towards."""
+        origin, away = part.frame.origin, self.pocket_face.negated()
+        low, high = extent(part, away, origin)
+        return extent(mate, away, origin)[1] - (low + high) / 2.0
 
     def _depth(self, part: Part, mate: Part) -> float:
         origin = part.frame.origin

@@ -474,37 +474,57 @@ class TestWebs:
 
 class TestScrewsAndBolts:
     @pytest.mark.parametrize(
-        ("change", "code", "severity"),
+        ("asked", "value", "severity"),
         [
-            ({"bite": 5.0}, "bite", "fault"),
-            ({"bite": 11.0}, "bite", "warning"),
-            ({"tip_cover": 0.5}, "tip-cover", "fault"),
-            ({"tip_cover": 2.0}, "tip-cover", "warning"),
-            ({"tip_end": 1.0}, "tip-end", "fault"),
-            ({"tip_end": 4.0}, "tip-end", "warning"),
+            ("bite", 5.0, "fault"),
+            ("bite", 11.0, "warning"),
+            ("tip_cover", 0.5, "fault"),
+            ("tip_cover", 2.0, "warning"),
         ],
     )
-    def test_screws(
-        self, frame: Assembly, change: dict[str, float], code: str, severity: str
-    ) -> None:
+    def test_screws(self, frame: Assembly, asked: str, value: float, severity: str) -> None:
+        """The screw is slid along its axis: 1 mm of depth is 1 / cos 15 mm of way."""
         *rest, last = frame.fasteners
-        piece = replace(frame, fasteners=(*rest, replace(last, **change)))  # type: ignore[arg-type]  # a fastener's own fields
-        told = run(piece, only=("screws",))
-        assert [(f.code, f.severity, f.part) for f in told] == [(code, severity, last.key)]
+        sign = 1.0 if asked == "bite" else -1.0
+        way = sign * (value - getattr(last, asked)) / math.cos(math.radians(15.0))
+        slid = replace(last, start=last.start.plus(last.direction, way))
+        told = run(replace(frame, fasteners=(*rest, slid)), only=("screws",))
+        code = asked.replace("_", "-")
+        assert (code, severity, last.key) in [(f.code, f.severity, f.part) for f in told]
+        assert {f.part for f in told} == {last.key}
+
+    @pytest.mark.parametrize(("value", "severity"), [(1.0, "fault"), (4.0, "warning")])
+    def test_a_tip_near_an_edge(self, frame: Assembly, value: float, severity: str) -> None:
+        *rest, last = frame.fasteners
+        mate = frame.parts[last.passes[-1]]
+        tip = mate.frame.local(last.start.plus(last.direction, last.length))
+        shift = mate.frame.turn(Vec(0.0, value - tip.y, 0.0))
+        moved = replace(last, start=last.start.plus(shift))
+        told = run(replace(frame, fasteners=(*rest, moved)), only=("screws",))
+        assert [(f.code, f.severity, f.part) for f in told] == [("tip-end", severity, last.key)]
+
+    def test_what_a_joint_says_of_its_screw_isnt_believed(self, frame: Assembly) -> None:
+        *rest, last = frame.fasteners
+        said = replace(last, length=last.length + 20.0)
+        told = run(replace(frame, fasteners=(*rest, said)), only=("screws",))
+        assert "tip-cover" in {f.code for f in told}
 
     def test_remedy_counts_the_slope(self, frame: Assembly) -> None:
         """A lack of 1 mm over the tip wants 1 / cos 15 = 1.035 mm less of screw."""
         *rest, last = frame.fasteners
-        piece = replace(frame, fasteners=(*rest, replace(last, tip_cover=0.0)))
-        (fault,) = run(piece, only=("screws",))
+        assert last.tip_cover is not None
+        way = last.tip_cover / math.cos(math.radians(15.0))
+        slid = replace(last, start=last.start.plus(last.direction, way))
+        (fault,) = found(replace(frame, fasteners=(*rest, slid)), "screws", "tip-cover")
         assert fault.remedy == "take a screw 1.0 mm shorter"
-        piece = replace(frame, fasteners=(*rest, replace(last, tip_cover=-19.0)))
-        (fault,) = run(piece, only=("screws",))
+        way = (last.tip_cover + 19.0) / math.cos(math.radians(15.0))
+        slid = replace(last, start=last.start.plus(last.direction, way))
+        (fault,) = found(replace(frame, fasteners=(*rest, slid)), "screws", "tip-cover")
         assert fault.remedy == f"take a screw {20.0 / math.cos(math.radians(15.0)):.1f} mm shorter"
 
     def test_screw_without_figures_is_not_done(self, frame: Assembly) -> None:
         *rest, last = frame.fasteners
-        piece = replace(frame, fasteners=(*rest, replace(last, bite=None)))
+        piece = replace(frame, fasteners=(*rest, replace(last, passes=("nothing",))))
         assert codes(piece, "screws", "not done") == {"screw"}
 
     @pytest.mark.parametrize(("thickness", "caught"), [(11.9, True), (12.0, False), (39.0, True)])
