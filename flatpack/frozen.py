@@ -108,13 +108,17 @@ def _layout(cls: Any) -> Layout:
 
 def _initialiser(layout: Layout, kw_only: bool, after: Callable[[Any], None] | None) -> Any:
     names, whole = layout.given, dict.fromkeys(layout.given).keys()
+    count = len(names)
 
     def by_keyword(self: Any, **given: Any) -> None:
         _store(self, "__dict__", given if given.keys() == whole else _filled(self, given))
 
     def by_place(self: Any, *places: Any, **given: Any) -> None:
+        if len(places) == count and not given:  # by far the most frequent
+            _store(self, "__dict__", dict(zip(names, places)))  # noqa: B905  # just seen
+            return
         if places:
-            if len(places) > len(names) or not given.keys().isdisjoint(names[: len(places)]):
+            if len(places) > count or not given.keys().isdisjoint(names[: len(places)]):
                 raise TypeError(f"{type(self).__name__} is given too many values")
             given.update(zip(names, places))  # noqa: B905  # just seen not to be longer
         _store(self, "__dict__", given if given.keys() == whole else _filled(self, given))

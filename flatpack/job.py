@@ -16,7 +16,7 @@ from flatpack.content_code import content_code
 from flatpack.drawings.layers import layer_set
 from flatpack.drawings.page import Sheet
 from flatpack.drawings.registry import DRAWINGS, drawings, templates
-from flatpack.drawings.settings import Settings
+from flatpack.drawings.settings import Printed, Settings
 from flatpack.finding import Finding, blocks, in_order
 from flatpack.manifest import NAME as MANIFEST
 from flatpack.manifest import File, manifest
@@ -33,7 +33,10 @@ if TYPE_CHECKING:
 
 
 class Design(NamedTuple):
-    """A piece as built and judged; `code` stands on each of its sheets."""
+    """A piece as built and judged; `code` stands on each of its sheets.
+
+    `printed` are its templates once they have been laid out.
+    """
 
     family: str
     record: Any
@@ -42,6 +45,7 @@ class Design(NamedTuple):
     findings: tuple[Finding, ...]
     code: str
     study: Study | None
+    printed: Printed | None = None
 
 
 def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
@@ -104,8 +108,8 @@ def sheets(
 
 def with_printing(made: Design, printing: PrintSettings | None = None) -> Design:
     """The design with what its templates bring: what can't be printed as asked, pages used."""
-    told = templates(made.assembly, _settings(made, printing))[1]
-    return made._replace(findings=in_order([*made.findings, *told]))
+    printed = templates(made.assembly, _settings(made, printing))
+    return made._replace(findings=in_order([*made.findings, *printed.findings]), printed=printed)
 
 
 def _settings(made: Design, printing: PrintSettings | None) -> Settings:
@@ -116,6 +120,7 @@ def _settings(made: Design, printing: PrintSettings | None) -> Settings:
         poses=poses(made),
         study=made.study,
         printing=printing,
+        printed=made.printed,
     )
 
 

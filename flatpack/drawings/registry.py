@@ -12,9 +12,8 @@ from flatpack.drawings.general_arrangement import general_arrangement
 from flatpack.drawings.marks import PartGroup, groups
 from flatpack.drawings.page import Sheet, Table
 from flatpack.drawings.part_view import part_drawing, second_drawing
-from flatpack.drawings.settings import Settings
+from flatpack.drawings.settings import Printed, Settings
 from flatpack.drawings.shapes import Drawing
-from flatpack.finding import Finding
 from flatpack.frozen import replace
 from flatpack.model import Assembly
 from flatpack.wording import english as words
@@ -72,17 +71,18 @@ def _moving(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sh
 
 
 def _templates(assembly: Assembly, found: Found, settings: Settings) -> Iterable[Sheet]:
-    return templates(assembly, settings)[0]
+    return templates(assembly, settings).sheets
 
 
-def templates(
-    assembly: Assembly, settings: Settings
-) -> tuple[tuple[Sheet, ...], tuple[Finding, ...]]:
+def templates(assembly: Assembly, settings: Settings) -> Printed:
     """Templates to print at full size, and what can't be printed as asked."""
     from flatpack.drawings.templates import PrintSettings, template_sheets
 
-    asked = settings.printing or PrintSettings()
-    return template_sheets(assembly, replace(asked, code=settings.code, faulty=settings.faulty))
+    printing = settings.printing or PrintSettings()
+    asked = replace(printing, code=settings.code, faulty=settings.faulty)
+    if settings.printed is not None and settings.printed.asked == asked:
+        return settings.printed
+    return Printed(asked, *template_sheets(assembly, asked))
 
 
 def _lists(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:

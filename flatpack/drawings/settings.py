@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from flatpack.frozen import field, frozen
 from flatpack.mechanism.study import Study
@@ -11,7 +11,17 @@ from flatpack.model import Assembly
 from flatpack.profiles import Workshop
 
 if TYPE_CHECKING:
+    from flatpack.drawings.page import Sheet
     from flatpack.drawings.templates import PrintSettings
+    from flatpack.finding import Finding
+
+
+class Printed(NamedTuple):
+    """Templates laid out as `asked`, and what can't be printed so."""
+
+    asked: PrintSettings
+    sheets: tuple[Sheet, ...]
+    findings: tuple[Finding, ...]
 
 
 @frozen
@@ -22,7 +32,8 @@ class Settings:
     positions of its motion, by title; without any the piece is drawn as it is.  A mark is
     engraved on a show face only when `mark_show_face` is set; it is drawn there in thin line.
     `study` is all about its moving back; None for a piece that stands still.  `printing` says how
-    templates are printed; None: on the usual paper.
+    templates are printed; None: on the usual paper.  `printed` are templates of this piece that
+    were laid out before; they are taken when they were asked for in the same way.
     """
 
     workshop: Workshop
@@ -32,3 +43,4 @@ class Settings:
     mark_show_face: bool = False
     study: Study | None = None
     printing: PrintSettings | None = None
+    printed: Printed | None = None

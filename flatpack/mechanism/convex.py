@@ -15,11 +15,15 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_right
+from collections.abc import Sequence
+from itertools import pairwise
+from math import atan2, hypot
 from typing import NamedTuple
 
 from flatpack.frozen import frozen
 from flatpack.geometry import Outline, Point, Segment
 
+TAU = math.tau
 SMOOTH = 1e-9  # radians: a corner that turns less is no corner
 
 
@@ -34,6 +38,7 @@ class Pose(NamedTuple):
 
 
 HOME = Pose(0.0, 1.0, 0.0, 0.0, 0.0)
+_Placed = Sequence[tuple[float, float, float]]
 
 
 def pose(turn: float, x: float = 0.0, y: float = 0.0) -> Pose:
@@ -106,32 +111,50 @@ def convex(outline: Outline) -> Convex | None:
 
 def signed_gap(a: Convex, at_a: Pose, b: Convex, at_b: Pose) -> Gap:
     """Distance between two convex shapes, or less the shortest shift that parts them; exact."""
-    events = [((s + at_a.turn) % math.tau, 0, i) for i, s in enumerate(a.starts)]
-    half = at_b.turn + math.pi  # b's mirror image through the origin has opposite normals
-    events += [((s + half) % math.tau, 1, j) for j, s in enumerate(b.starts)]
+    turn, c_a, s_a, _, _ = at_a
+    other, c_b, s_b, _, _ = at_b
+    half = other + math.pi  # b's mirror image through the origin has opposite normals
+    count = len(a.starts)  # from here on a number is one of b's
+    events = [((s + turn) % TAU, i) for i, s in enumerate(a.starts)]
+    events += [((s + half) % TAU, j) for j, s in enumerate(b.starts, count)]
     events.sort()
     pa, pb = _placed(a, at_a), _placed(b, at_b)
-    ax, ay, ar = pa[next(i for _, which, i in reversed(events) if which == 0)]
-    bx, by, br = pb[next(i for _, which, i in reversed(events) if which == 1)]
+    (ax, ay, ar), (bx, by, br) = _before(events, count, pa, pb)
     best, best_x, best_y = -math.inf, 1.0, 0.0
-    following = [e[0] for e in events[1:]] + [events[0][0] + math.tau]
-    for (angle, which, i), until in zip(events, following, strict=True):
-        if which == 0:
+    events.append((events[0][0] + TAU, 0))
+    for (angle, i), (until, _) in pairwise(events):
+        if i < count:
             ax, ay, ar = pa[i]
             nx, ny = a.normals[i]
-            ux, uy = nx * at_a.c - ny * at_a.s, nx * at_a.s + ny * at_a.c
+            ux, uy = nx * c_a - ny * s_a, nx * s_a + ny * c_a
         else:
-            bx, by, br = pb[i]
-            nx, ny = b.normals[i]
-            ux, uy = ny * at_b.s - nx * at_b.c, -nx * at_b.s - ny * at_b.c
+            bx, by, br = pb[i - count]
+            nx, ny = b.normals[i - count]
+            ux, uy = ny * s_b - nx * c_b, -nx * s_b - ny * c_b
         cx, cy, r = bx - ax, by - ay, ar + br
         value = cx * ux + cy * uy - r
         if value > best:
             best, best_x, best_y = value, ux, uy
-        length = math.hypot(cx, cy)
-        if length - r > best and (math.atan2(cy, cx) - angle) % math.tau <= until - angle:
+        length = hypot(cx, cy)
+        if length - r > best and (atan2(cy, cx) - angle) % TAU <= until - angle:
             best, best_x, best_y = length - r, cx / length, cy / length
     return Gap(best, best_x, best_y)
+
+
+def _before(
+    events: list[tuple[float, int]], count: int, pa: _Placed, pb: _Placed
+) -> tuple[tuple[float, float, float], tuple[float, float, float]]:
+    """What carries each shape just before the first event: what its own last one started."""
+    last_a = last_b = -1
+    for _, i in reversed(events):
+        if i >= count:
+            if last_b < 0:
+                last_b = i - count
+        elif last_a < 0:
+            last_a = i
+        if last_a >= 0 and last_b >= 0:
+            break
+    return pa[last_a], pb[last_b]
 
 
 def witness(a: Convex, at_a: Pose, b: Convex, at_b: Pose, gap: Gap) -> Point:
@@ -146,7 +169,7 @@ def witness(a: Convex, at_a: Pose, b: Convex, at_b: Pose, gap: Gap) -> Point:
 
 
 def _side(
-    carriers: list[tuple[float, float, float]], ux: float, uy: float
+    carriers: _Placed, ux: float, uy: float
 ) -> tuple[float, tuple[float, float]]:
     """How far a shape reaches along u, and from where to where across it (to the left of u)."""
     reach = max(x * ux + y * uy + r for x, y, r in carriers)
@@ -154,7 +177,9 @@ def _side(
     return reach, (min(ends), max(ends))
 
 
-def _placed(shape: Convex, at: Pose) -> list[tuple[float, float, float]]:
+def _placed(shape: Convex, at: Pose) -> _Placed:
+    if at is HOME:
+        return shape.carriers
     _, c, s, dx, dy = at
     return [(x * c - y * s + dx, x * s + y * c + dy, r) for x, y, r in shape.carriers]
 

@@ -7,6 +7,7 @@ adjustment under the user's own control, so this is a warning and no fault.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from flatpack.frozen import frozen, replace
@@ -15,10 +16,12 @@ from flatpack.mechanism.fold import fold_range
 from flatpack.mechanism.pairs import Pair, gap_at, pairs, relative_way
 from flatpack.mechanism.path import Path
 from flatpack.mechanism.sweep import Names, least_gap, parts
-from flatpack.mechanism.track import Phase, Stretch
+from flatpack.mechanism.track import Phase, Stand, Stretch
 
 NARROW, WIDE = 7.0, 18.0  # mm, EN 581-1 as described above
 EVEN = 0.1  # mm: a gap that changes by less doesn't close on a finger
+CLOSE = 1e-9  # degrees and mm: two positions that are one
+ROUNDING = 1e-3  # mm: more than two positions that are one can differ in a gap
 FINE = 0.1  # degrees and mm of way: borders of a range are found this closely
 
 
@@ -100,9 +103,22 @@ class _Spell:
 
 
 def _spells(pair: Pair, path: Path, band: _Band) -> Iterator[_Spell]:
+    """Spells of every stretch; one that starts too far off to get into the range is passed over."""
+    least, most, stood = -math.inf, math.inf, None  # limits of the gap where the last one ended
     for number, stretch in enumerate(path.stretches):
-        ends = gap_at(pair, stretch.at(0.0)), gap_at(pair, stretch.at(1.0))
+        start, end = stretch.at(0.0), stretch.at(1.0)
+        way = relative_way(pair, stretch, start, end) + ROUNDING
+        if stood is not None and _same(stood, start):
+            least, most, stood = least - way, most + way, end
+            if least > band[1] or most < band[0]:
+                continue
+        ends = gap_at(pair, start), gap_at(pair, end)
+        least, most, stood = ends[1], ends[1], end
         yield from _within(pair, (number, stretch), (0.0, 1.0), ends, band)
+
+
+def _same(one: Stand, other: Stand) -> bool:
+    return abs(one.degrees - other.degrees) < CLOSE and math.dist(one.rod, other.rod) < CLOSE
 
 
 def _within(
