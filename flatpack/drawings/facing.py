@@ -9,15 +9,16 @@ from flatpack.wording import english as words
 
 _SQUARE = 0.9
 """Least cosine at which a face looks along an axis of the piece."""
-_ASIDE = 20.0
-"""A part nearer to the middle than this is on neither side of it, mm."""
+_ASIDE = 0.3
+"""A part nearer to the middle than this share of the way to the side is on neither side of it."""
 
 
 def facing(assembly: Assembly, group: PartGroup, face: Face) -> str:
     """Words for where the face looks, true of all parts of the group; "" where there are none.
 
     A part at one side is said to face inwards or outwards, which both hands share; one across the
-    piece faces an end, or inwards where its like at the other end faces the other way.
+    piece faces an end, or inwards where its like at the other end faces the other way.  A part in
+    the middle faces the side where the parts of one hand stand: left is the lower y.
     """
     parts = [assembly.parts[key] for key in group.keys]
     normals = [_normal(part, face) for part in parts]
@@ -33,12 +34,13 @@ def facing(assembly: Assembly, group: PartGroup, face: Face) -> str:
 
 
 def _inwards(assembly: Assembly, parts: list[Part], normals: list[Vec], axis: int) -> str:
-    middle = _middle([c for p in assembly.parts.values() for c in _corners(p)], axis)
-    asides = [_middle(_corners(p), axis) - middle for p in parts]
+    low, high = _reach([c for p in assembly.parts.values() for c in _corners(p)], axis)
+    asides = [sum(_reach(_corners(p), axis)) - (low + high) for p in parts]
     inwards = {aside * n[axis] < 0.0 for aside, n in zip(asides, normals, strict=True)}
-    if len(inwards) > 1 or any(abs(aside) < _ASIDE for aside in asides):
-        return ""
-    return words.IN_OR_OUT[inwards.pop()]
+    if any(abs(aside) < _ASIDE * (high - low) for aside in asides):
+        ways = {n[axis] > 0.0 for n in normals}
+        return words.SIDES[ways.pop()] if axis == 1 and len(ways) == 1 else ""
+    return words.IN_OR_OUT[inwards.pop()] if len(inwards) == 1 else ""
 
 
 def _normal(part: Part, face: Face) -> Vec:
@@ -51,6 +53,6 @@ def _corners(part: Part) -> list[Vec]:
             for x in (x0, x1) for y in (y0, y1) for z in (0.0, part.thickness)]  # fmt: skip
 
 
-def _middle(places: list[Vec], axis: int) -> float:
+def _reach(places: list[Vec], axis: int) -> tuple[float, float]:
     along = [v[axis] for v in places]
-    return (min(along) + max(along)) / 2.0
+    return min(along), max(along)

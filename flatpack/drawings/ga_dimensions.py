@@ -43,7 +43,7 @@ def measures(assembly: Assembly, found: tuple[Body, ...], views: Views) -> tuple
         *spacing,
         *_overall(whole, wood, views, {m.view.name for m in spacing}),
         *_heights(whole, _tops(assembly, by_key), views),
-        *rail_heights(assembly, by_key, whole.low.z, views),
+        *rail_heights(assembly, by_key, whole, views),
         *_axles(assembly, whole, views),
         *_back(moving, views),
         *_pitch(slats, wood, views),

@@ -24,6 +24,9 @@ _NEAR = 1.0
 _APART = 10.0
 """Places of like parts nearer to one another than this are dimensioned once, mm."""
 
+_RAIL = 0.3
+"""What is shorter than this share of the piece is no rail."""
+
 
 def leg_spacing(by_key: Mapping[str, Body], legs: list[Part], views: Views) -> Iterator[Measure]:
     """From each leg to the same side of the next, below the upright views.
@@ -55,13 +58,15 @@ def legs_of(assembly: Assembly, by_key: Mapping[str, Body]) -> list[Part]:
 
 
 def rail_heights(
-    assembly: Assembly, by_key: Mapping[str, Body], ground: float, views: Views
+    assembly: Assembly, by_key: Mapping[str, Body], whole: Room, views: Views
 ) -> Iterator[Measure]:
     """From the ground to the undersides of rails from before to after, beside the end view."""
+    ground, least = whole.low.z, _RAIL * (whole.high.x - whole.low.x)
     rails = (
         by_key[p.key]
         for p in assembly.parts.values()
         if p.group == "frame" and abs(p.frame.x.x) > 0.999 and abs(p.frame.z.y) > 0.999
+        if p.length > least
     )
     lows = sorted({round(reach_of(rail, 2)[0], 1) for rail in rails})
     for row, low in enumerate((p for p in _apart(lows) if p > ground + _APART), 1):

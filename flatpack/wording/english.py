@@ -26,6 +26,10 @@ UP_OR_DOWN = {
     False: "it looks down in the finished piece",
 }
 IN_OR_OUT = {True: "it looks to the middle of the piece", False: "it looks outwards"}
+SIDES = {
+    False: "it looks to the side of the left-hand parts",
+    True: "it looks to the side of the right-hand parts",
+}
 ENDS = {"": ("front", "rear"), "lounger": ("foot end", "head end")}
 
 

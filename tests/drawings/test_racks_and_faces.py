@@ -98,6 +98,16 @@ def test_a_part_by_itself_faces_an_end(piece):
     assert "to the head end" in facing(bed, group, "show")
 
 
+def test_a_part_in_the_middle_faces_the_side_of_one_hand(piece, sizes):
+    rail = piece.parts["rail-left"]
+    place = replace(rail.frame, origin=rail.frame.origin._replace(y=sizes.wide / 2.0 + 30.0))
+    middle = replace(rail, key="m", name="middle rail", hand="", frame=place)
+    more = replace(piece, parts={**piece.parts, "m": middle})
+    group = next(g for g in groups(more) if g.part.name == "middle rail")
+    assert "left-hand" in facing(more, group, "show")
+    assert "right-hand" in facing(more, group, "back")
+
+
 def test_parts_that_look_different_ways_are_told_nothing_false(piece):
     group = next(g for g in groups(piece) if g.part.name == "side rail")
     both = replace(group, keys=("rail-left", "slat-1"))
