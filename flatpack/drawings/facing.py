@@ -5,7 +5,7 @@ from __future__ import annotations
 from flatpack.drawings.marks import PartGroup
 from flatpack.geometry import Vec
 from flatpack.model import Assembly, Face, Part
-from flatpack.wording import english as words
+from flatpack.wording import english_facing as words
 
 _SQUARE = 0.9
 """Least cosine at which a face looks along an axis of the piece."""

@@ -21,23 +21,6 @@ def part_heading(mark: str, name: str, hand: str) -> str:
     return ", ".join(t for t in (f"{mark}: {name}", HANDS[hand]) if t)
 
 
-UP_OR_DOWN = {
-    True: "it looks up in the finished piece",
-    False: "it looks down in the finished piece",
-}
-IN_OR_OUT = {True: "it looks to the middle of the piece", False: "it looks outwards"}
-SIDES = {
-    False: "it looks to the side of the left-hand parts",
-    True: "it looks to the side of the right-hand parts",
-}
-ENDS = {"": ("front", "rear"), "lounger": ("foot end", "head end")}
-
-
-def towards(end: str) -> str:
-    """To which end of the piece a face looks."""
-    return f"it looks to the {end} of the piece"
-
-
 def looks_of(mark: str, looks: str) -> str:
     """Which way the drawn face of one of several parts looks."""
     return f"of {mark}: {looks}"
