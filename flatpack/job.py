@@ -16,7 +16,7 @@ from flatpack.content_code import content_code
 from flatpack.drawings.layers import layer_set
 from flatpack.drawings.page import Sheet
 from flatpack.drawings.registry import DRAWINGS, drawings, templates
-from flatpack.drawings.settings import Printed, Settings
+from flatpack.drawings.settings import Finishing, Printed, Settings
 from flatpack.finding import Finding, blocks, in_order
 from flatpack.manifest import NAME as MANIFEST
 from flatpack.manifest import File, manifest
@@ -46,6 +46,7 @@ class Design(NamedTuple):
     code: str
     study: Study | None
     printed: Printed | None = None
+    finishing: Finishing | None = None
 
 
 def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
@@ -71,8 +72,21 @@ def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
     findings = in_order(checks.run(assembly, study=known))
     if any(f.tries for f in findings):
         findings = _mended(family, record, profiles, findings)
+    finishing = _finishing(record, profiles)
     code = _code(family, record, profiles)
-    return Design(family, record, assembly, workshop, findings, code, known)
+    made = Design(family, record, assembly, workshop, findings, code, known)
+    return made._replace(finishing=finishing)
+
+
+def _finishing(record: Any, profiles: Profiles) -> Finishing:
+    """Glue and finish, read before the content code is made so that it counts them."""
+    asked = record.finishing
+    return Finishing(
+        profiles.glue(asked.glue),
+        profiles.finish(asked.finish),
+        profiles.finish(asked.sealer),
+        asked.units,
+    )
 
 
 def _mended(
@@ -121,6 +135,8 @@ def _settings(made: Design, printing: PrintSettings | None) -> Settings:
         study=made.study,
         printing=printing,
         printed=made.printed,
+        findings=made.findings,
+        finishing=made.finishing,
     )
 
 

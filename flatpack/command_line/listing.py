@@ -13,13 +13,14 @@ from flatpack.profile_files import shipped_folder
 from flatpack.profiles import KINDS, Profiles, load
 
 _MOST_SHOWN = 10
-_APART = ("boards", "workshops", "finishes", "notches")
+_APART = ("boards", "workshops", "finishes", "notches", "stock")
 
 #: What is told of each kind beside key and name: column -> attribute of the profile.
 _COLUMNS: dict[str, dict[str, str]] = {
     "boards": {"sold as": "kind", "measured mm": "thickness", "widths mm": "widths",
                "sheets mm": "sheets"},
     "workshops": {"process": "process", "DXF": "dxf", "cutters mm": "cutters"},
+    "stock": {"prices in": "currency"},
     "finishes": {"kind": "kind", "coats": "coats"},
     "glues": {"water": "water_class"},
     "rods": {"mm": "diameter"},

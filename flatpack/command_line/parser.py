@@ -38,8 +38,9 @@ KINDS = (
     "lists",
     "job-page",
     "templates",
+    "book",
 )
-LISTS = ("families", "boards", "workshops", "hardware", "finishes", "notches")
+LISTS = ("families", "boards", "workshops", "hardware", "finishes", "notches", "stock")
 
 
 def parser() -> argparse.ArgumentParser:
@@ -55,7 +56,7 @@ def parser() -> argparse.ArgumentParser:
     commands = made.add_subparsers(
         title="commands", dest="command", metavar="COMMAND", required=True
     )
-    for add in (_new, _check, _draw, _list, _schema):
+    for add in (_new, _check, _draw, _cut, _list, _schema):
         add(commands)
     return made
 
@@ -140,6 +141,51 @@ def _draw(commands: Commands) -> None:
         default="",
         help="measured lengths of a printed page's two rulers, along the paper's short and long"
         " side; the templates are then corrected for that printer",
+    )
+
+
+def _cut(commands: Commands) -> None:
+    made = _command(
+        commands,
+        "cut",
+        "plan what to buy and how to cut it, for one piece or several together",
+        "  flatpack cut sun-lounger.toml --out timber\n"
+        "  flatpack cut sun-lounger.toml 3:bench.toml --stock my-yard --out timber\n"
+        "  flatpack cut sun-lounger.toml --nest --workshop small-router --out for-the-router\n\n"
+        "3:bench.toml makes three of that bench. Planed boards get a cross-cut plan, sheets a\n"
+        "plan for the panel saw, or with --nest a layout for a router or laser. Prices, offcuts\n"
+        "and what the saws can do stand in a stock list; see `flatpack list stock`.",
+    )
+    made.add_argument("files", metavar="FILE", nargs="+", help="a parameter file, or COUNT:FILE")
+    _profiles(made, "beside the first FILE")
+    made.add_argument("--out", metavar="DIR", required=True, help="the folder to write")
+    made.add_argument("--stock", metavar="NAME", default="default", help="the stock list")
+    made.add_argument(
+        "--offcuts",
+        metavar="FILE",
+        action="append",
+        default=[],
+        help="offcuts.toml of an earlier plan, used first; may be given several times",
+    )
+    made.add_argument("--nest", action="store_true", help="nest sheets for a router or laser")
+    made.add_argument(
+        "--workshop", metavar="NAME", default="", help="the machine to nest for; else as in FILE"
+    )
+    made.add_argument(
+        "--first", metavar="MARK,MARK", default="", help="parts that are placed before all others"
+    )
+    made.add_argument(
+        "--seconds",
+        metavar="N",
+        type=int,
+        default=0,
+        help="search each board for so long at most; a nest is then searched by the clock",
+    )
+    made.add_argument(
+        "--afresh", action="store_true", help="don't use the layouts kept in DIR by an earlier run"
+    )
+    made.add_argument(
+        "--despite-faults", action="store_true", help="plan a design that has faults"
     )
 
 

@@ -70,6 +70,16 @@ def _moving(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sh
         yield from moving.sheets(assembly, settings.study, settings)
 
 
+def _book(assembly: Assembly, found: Found, settings: Settings) -> Iterable[Sheet]:
+    from flatpack.drawings.book import BookSettings, sheets
+
+    asked = BookSettings(drawing=settings)
+    if settings.finishing is not None:
+        glue, finish, sealer, units = settings.finishing
+        asked = BookSettings(drawing=settings, units=units, glue=glue, finish=finish, sealer=sealer)
+    return sheets(assembly, settings.study, settings.findings, asked)
+
+
 def _templates(assembly: Assembly, found: Found, settings: Settings) -> Iterable[Sheet]:
     return templates(assembly, settings).sheets
 
@@ -110,6 +120,7 @@ DRAWINGS: Mapping[str, Callable[[Assembly, Found, Settings], Iterable[Sheet]]] =
     "lists": _lists,
     "job-page": _job_page,
     "templates": _templates,
+    "book": _book,
 }
 
 

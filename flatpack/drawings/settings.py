@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from flatpack.frozen import field, frozen
 from flatpack.mechanism.study import Study
 from flatpack.model import Assembly
-from flatpack.profiles import Workshop
+from flatpack.profiles import Finish, Glue, Workshop
 
 if TYPE_CHECKING:
     from flatpack.drawings.page import Sheet
@@ -24,6 +24,15 @@ class Printed(NamedTuple):
     findings: tuple[Finding, ...]
 
 
+class Finishing(NamedTuple):
+    """What a piece is glued and finished with, and the units that its book speaks."""
+
+    glue: Glue
+    finish: Finish
+    sealer: Finish
+    units: Literal["mm", "inches"]
+
+
 @frozen
 class Settings:
     """The workshop, the content code, and what marks the sheets.
@@ -33,7 +42,8 @@ class Settings:
     engraved on a show face only when `mark_show_face` is set; it is drawn there in thin line.
     `study` is all about its moving back; None for a piece that stands still.  `printing` says how
     templates are printed; None: on the usual paper.  `printed` are templates of this piece that
-    were laid out before; they are taken when they were asked for in the same way.
+    were laid out before; they are taken when they were asked for in the same way.  `findings` and
+    `finishing` stand in the build book.
     """
 
     workshop: Workshop
@@ -44,3 +54,5 @@ class Settings:
     study: Study | None = None
     printing: PrintSettings | None = None
     printed: Printed | None = None
+    findings: tuple[Finding, ...] = ()
+    finishing: Finishing | None = None

@@ -43,6 +43,10 @@ def row(
 ROWS: Mapping[str, Row] = {
     "name": row("Other name", "name", "date; workshop; Front leg: *; hardware"),
     "date": row("2031-04-12", "date", "name; workshop; Front leg: *; hardware"),
+    "finishing.glue": row("pva-d3", "glue", "finish; sealer; units; Front leg: *; hardware"),
+    "finishing.finish": row("oil", "finish", "glue; sealer; units; Front leg: *; hardware"),
+    "finishing.sealer": row("oil", "sealer", "glue; finish; units; Front leg: *; hardware"),
+    "finishing.units": row("inches", "units", "glue; finish; sealer; Front leg: *; hardware"),
     "workshop": row("laser", "workshop", "name; Front leg: *; Seat slat: *; hardware"),
     "construction": row(
         "knock-down",

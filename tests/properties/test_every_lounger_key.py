@@ -43,6 +43,10 @@ def row(
 ROWS: Mapping[str, Row] = {
     "name": row("Other name", "name", "date; workshop; Arm: *; motion: *; hardware"),
     "date": row("2031-04-12", "date", "name; workshop; Arm: *; motion: *; hardware"),
+    "finishing.glue": row("pva-d3", "glue", "finish; sealer; units; Side rail: *; hardware"),
+    "finishing.finish": row("oil", "finish", "glue; sealer; units; Side rail: *; hardware"),
+    "finishing.sealer": row("oil", "sealer", "glue; finish; units; Side rail: *; hardware"),
+    "finishing.units": row("inches", "units", "glue; finish; sealer; Side rail: *; hardware"),
     "workshop": row("laser", "workshop", "name; Side rail: *; motion: *; hardware"),
     "size.length": row(
         2010.0,

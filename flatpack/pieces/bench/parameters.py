@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from flatpack import parameters as keys
 from flatpack.parameters import BoardChoice, record
+from flatpack.pieces.finishing import Finishing
 
 
 @record
@@ -134,3 +135,4 @@ class Bench:
     back: Back = keys.table(Back)
     arms: Arms = keys.table(Arms)
     fixings: Fixings = keys.table(Fixings)
+    finishing: Finishing = keys.table(Finishing)

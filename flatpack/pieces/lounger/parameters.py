@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from flatpack import parameters as keys
 from flatpack.parameters import BoardChoice, record
+from flatpack.pieces.finishing import Finishing
 
 
 @record
@@ -227,3 +228,4 @@ class Lounger:
     wheels: Wheels = keys.table(Wheels)
     as_made: AsMade = keys.table(AsMade)
     fixings: Fixings = keys.table(Fixings)
+    finishing: Finishing = keys.table(Finishing)
