@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from enum import StrEnum
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from flatpack.frozen import frozen
 from flatpack.geometry import Outline, Point, closed
@@ -40,7 +40,7 @@ class Body:
         """True for what stands still."""
         return self.carrier in (Carrier.FRAME, Carrier.GROUND)
 
-    @property
+    @cached_property
     def shapes(self) -> tuple[Convex, ...]:
         """The convex pieces of all outlines."""
         return _shapes(self.outlines)

@@ -16,6 +16,7 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple, Protocol
 
@@ -23,6 +24,7 @@ from flatpack.frozen import frozen
 from flatpack.mechanism.convex import HOME, Convex, Gap, Pose, dot, pose, signed_gap
 from flatpack.mechanism.track import Stand, Stretch
 
+_posed = lru_cache(maxsize=4096)(pose)  # most bodies turn with the back, through the same angles
 TOLERANCE = 0.01  # mm: the least gap found is within this of the true one
 
 
@@ -42,8 +44,8 @@ class Span(Protocol):
     def gap(self, share: float) -> Gap:
         """The signed gap at a share."""
 
-    def bound(self, low: Sight, high: Sight) -> float:
-        """A lower bound on the gap between two shares, mm."""
+    def bound(self, low: Sight, high: Sight, enough: float) -> float:
+        """A lower bound on the gap between two shares, mm; the first one found of `enough` does."""
 
 
 class Least(NamedTuple):
@@ -66,7 +68,7 @@ class Turn:
 
     def at(self, share: float) -> Pose:
         """Placing of the moving shape."""
-        return pose(self.start + (self.end - self.start) * share, *self.centre)
+        return _posed(self.start + (self.end - self.start) * share, *self.centre)
 
     def floor(self) -> float:
         """The gap of the two rings about the centre that the shapes lie in."""
@@ -77,15 +79,18 @@ class Turn:
         """The signed gap at a share."""
         return signed_gap(self.still, HOME, self.moving, self.at(share))
 
-    def bound(self, low: Sight, high: Sight) -> float:
+    def bound(self, low: Sight, high: Sight, enough: float) -> float:
         """Lower bound between two shares."""
         reach, step = self.moving.reach, abs((self.end - self.start) * (high.share - low.share))
         slowest = (low.gap.value + high.gap.value - reach * step) / 2.0
         sag = reach * step * step / 8.0
-        ends = self.at(low.share), self.at(high.share)
+        start, end = self.at(low.share), self.at(high.share)
+        furthest = self.moving.furthest
         for _, ux, uy in (low.gap, high.gap):
+            if slowest >= enough:
+                break
             still = self.still.furthest(ux, uy, HOME)
-            along = max(self.moving.furthest(-ux, -uy, end) for end in ends)
+            along = max(furthest(-ux, -uy, start), furthest(-ux, -uy, end))
             slowest = max(slowest, -along - still - sag)
         return slowest
 
@@ -107,12 +112,14 @@ class Carried:
         """The signed gap at a share."""
         return signed_gap(self.still, HOME, self.moving, self.stretch.at(share).arm)
 
-    def bound(self, low: Sight, high: Sight) -> float:
+    def bound(self, low: Sight, high: Sight, enough: float) -> float:
         """Lower bound between two shares."""
         ends = self.stretch.at(low.share), self.stretch.at(high.share)
         moved = furthest_way(self.moving, self.stretch, *ends)
         slowest = (low.gap.value + high.gap.value - moved) / 2.0
         for _, ux, uy in (low.gap, high.gap):
+            if slowest >= enough:
+                break
             still = self.still.furthest(ux, uy, HOME)
             slowest = max(
                 slowest, -furthest_along(self.moving, self.stretch, ends, -ux, -uy) - still
@@ -144,7 +151,7 @@ def search(
                 best = Least(gap, span, share)
                 limit = min(reach, gap.value - tolerance)
         for a, b in pairwise(sights):
-            bound = span.bound(a, b)
+            bound = span.bound(a, b, limit)
             if bound < limit:
                 number += 1
                 heapq.heappush(heap, (bound, number, span, a, b))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import cached_property
 
 from flatpack.frozen import frozen, replace
 from flatpack.geometry import Outline, Point
@@ -48,7 +49,7 @@ class Pair:
         """The pair with one piece of each body only."""
         return replace(self, still_shapes=(still,), moving_shapes=(moving,))
 
-    @property
+    @cached_property
     def rod_radius(self) -> float | None:
         """The radius when the moving body is a plain round rod past a fixed body, else None."""
         shapes = self.moving.shapes
@@ -73,13 +74,25 @@ def pairs(
     Arms and rod are one thing; `joined` names further pairs that are made one inside the other
     (a bolt in its hole).
     """
-    for i, first in enumerate(bodies):
-        for second in bodies[i + 1 :]:
-            still, moving = sorted((first, second), key=lambda b: _RANK[b.carrier])
-            if _RANK[still.carrier] == _RANK[moving.carrier]:
+    ranked = [(_RANK[body.carrier], body) for body in bodies]
+    shapes: dict[int, tuple[Convex, ...]] = {}
+    for i, (rank, first) in enumerate(ranked):
+        for other, second in ranked[i + 1 :]:
+            if rank == other or not share_a_lane(first, second):
                 continue
-            if share_a_lane(first, second) and frozenset((first.name, second.name)) not in joined:
-                yield Pair(still, moving, on_arm(still, arm), on_arm(moving, arm))
+            if frozenset((first.name, second.name)) in joined:
+                continue
+            still, moving = (first, second) if rank < other else (second, first)
+            for body in (still, moving):
+                if id(body) not in shapes:
+                    shapes[id(body)] = on_arm(body, arm)
+            yield Pair(still, moving, shapes[id(still)], shapes[id(moving)])
+
+
+def looks(bodies: Sequence[Body]) -> dict[int, int]:
+    """Body's id -> a number shared by all bodies of one side view (outlines are slow to hash)."""
+    known: dict[tuple[Outline, ...], int] = {}
+    return {id(body): known.setdefault(body.outlines, len(known)) for body in bodies}
 
 
 def placing(body: Body, stand: Stand) -> Pose:
@@ -93,7 +106,12 @@ def gap_at(pair: Pair, stand: Stand) -> float:
     """Signed gap of a pair at a position, mm."""
     if pair.rod_radius is not None:
         return min(signed_distance(o, stand.rod) for o in pair.still.outlines) - pair.rod_radius
-    return nearest_shapes(pair, stand)[0].value
+    at_a, at_b = placing(pair.still, stand), placing(pair.moving, stand)
+    if len(pair.still_shapes) == 1 == len(pair.moving_shapes):
+        return signed_gap(pair.still_shapes[0], at_a, pair.moving_shapes[0], at_b).value
+    return min(
+        signed_gap(a, at_a, b, at_b).value for a in pair.still_shapes for b in pair.moving_shapes
+    )
 
 
 def gaps_at(

@@ -63,10 +63,7 @@ def _outline(corners: _Corners) -> Outline:
 
 def _turn(corners: _Corners, i: int) -> float:
     """Left turn at a corner, radians; negative at an inward one."""
-    (before, bulge), (here, leaving) = corners[i - 1], corners[i]
-    after = corners[(i + 1) % len(corners)][0]
-    arriving = Segment(before, here, bulge).direction(1.0)
-    going = Segment(here, after, leaving).direction(0.0)
+    arriving, going = _faces(corners, i)
     cross = arriving.x * going.y - arriving.y * going.x
     return math.atan2(cross, arriving.x * going.x + arriving.y * going.y)
 
@@ -78,23 +75,24 @@ def _best_cut(corners: _Corners, i: int) -> int | None:
     """
     here = corners[i][0]
     count = len(corners)
-    ways = [j for j in range(count) if (j - i) % count not in (0, 1, count - 1)]
-    seen = [j for j in ways if _sees(corners, i, j)]
-    return min(
-        seen,
-        key=lambda j: (not _opens(corners, i, j), math.dist(here, corners[j][0]), j),
-        default=None,
-    )
+    arriving, going = _faces(corners, i)
+
+    def rank(j: int) -> tuple[bool, float, int]:
+        to = corners[j][0]
+        dx, dy = to.x - here.x, to.y - here.y
+        # arriving then turning into the cut, and coming back out of it then going on: both left
+        opens = arriving.x * dy >= arriving.y * dx and going.x * dy >= going.y * dx
+        return not opens, math.dist(here, to), j
+
+    ways = sorted((j for j in range(count) if (j - i) % count not in (0, 1, count - 1)), key=rank)
+    return next((j for j in ways if _sees(corners, i, j)), None)
 
 
-def _opens(corners: _Corners, i: int, j: int) -> bool:
+def _faces(corners: _Corners, i: int) -> tuple[Point, Point]:
+    """Directions of arriving at a corner and of going on."""
     (before, bulge), (here, leaving) = corners[i - 1], corners[i]
     after = corners[(i + 1) % len(corners)][0]
-    arriving = Segment(before, here, bulge).direction(1.0)
-    going = Segment(here, after, leaving).direction(0.0)
-    dx, dy = corners[j][0].x - here.x, corners[j][0].y - here.y
-    # arriving then turning into the cut, and coming back out of it then going on: both left turns
-    return arriving.x * dy >= arriving.y * dx and going.x * dy >= going.y * dx
+    return Segment(before, here, bulge).direction(1.0), Segment(here, after, leaving).direction(0.0)
 
 
 def _sees(corners: _Corners, i: int, j: int) -> bool:

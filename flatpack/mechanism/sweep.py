@@ -16,7 +16,7 @@ from flatpack.mechanism.bodies import Body, Carrier
 from flatpack.mechanism.clearance import TOLERANCE, Carried, Span, Turn, search, swept_box
 from flatpack.mechanism.clearing import stand_at
 from flatpack.mechanism.fold import fold_range, stand_at_fold
-from flatpack.mechanism.pairs import Pair, first_below, pairs, place_at
+from flatpack.mechanism.pairs import Pair, first_below, looks, pairs, place_at
 from flatpack.mechanism.path import Path
 from flatpack.mechanism.rodway import rod_least
 from flatpack.mechanism.track import Phase, Stand
@@ -85,13 +85,13 @@ def sweep(
     (rod on rack, back on frame): these may touch, but not overlap by more than `PERMITTED`.
     `joined` names pairs that aren't looked at.
     """
-    folds = fold_range(path)
+    folds, look = fold_range(path), looks(bodies)
     known: dict[object, Clash | Clearance] = {}
     found: list[Clash | Clearance] = []
     for pair in pairs(bodies, path.prop.arm, joined):
         permitted = pair.names in touching
         # a left part and its right-hand twin look the same from the side
-        key = (pair.still.outlines, pair.moving.outlines, *pair.carriers, permitted)
+        key = (look[id(pair.still)], look[id(pair.moving)], *pair.carriers, permitted)
         if key not in known:
             known[key] = examine(pair, path, folds, wanted, permitted, reach)
         result = known[key]

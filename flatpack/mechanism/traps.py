@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from flatpack.frozen import frozen, replace
 from flatpack.mechanism.bodies import Body
 from flatpack.mechanism.fold import fold_range
-from flatpack.mechanism.pairs import Pair, gap_at, pairs, relative_way
+from flatpack.mechanism.pairs import Pair, gap_at, looks, pairs, relative_way
 from flatpack.mechanism.path import Path
 from flatpack.mechanism.sweep import Names, least_gap, parts
 from flatpack.mechanism.track import Phase, Stand, Stretch
@@ -57,11 +57,11 @@ def finger_traps(
     `skipped` names pairs that no finger gets between, or that always touch; `fine` is how closely
     the borders of a range are sought, mm of way.
     """
-    folds = fold_range(path)
+    folds, look = fold_range(path), looks(bodies)
     known: dict[object, tuple[Trap, ...]] = {}
     found: list[Trap] = []
     for pair in pairs(bodies, path.prop.arm, skipped):
-        key = (pair.still.outlines, pair.moving.outlines, *pair.carriers)
+        key = (look[id(pair.still)], look[id(pair.moving)], *pair.carriers)
         if key not in known:
             near = [p for p in parts(pair) if least_gap(p, path, folds, wide) is not None]
             known[key] = _of_pair(_gathered(pair, near), path, (narrow, wide, fine)) if near else ()
