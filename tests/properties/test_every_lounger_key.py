@@ -207,6 +207,11 @@ ROWS: Mapping[str, Row] = {
         "Prop rod: diameter; motion: rod; Arm: hole diameters; Rack: outline; motion: notches",
         f"Prop rod: length; Fixed slat: *; Leg: length; motion: gap; {BOUGHT}",
     ),
+    "rack.pitch": row(
+        110.0,
+        "motion: notches; motion: pivot; motion: arm; Rack: outline; Arm: length",
+        f"Arm: width; {FRAME_SIZES}; Fixed slat: *; motion: gap; motion: axis; {BOUGHT}",
+    ),
     "rack.web": row(
         30.0,
         "Rack: width; Side rail: width; wood screw: places",

@@ -9,9 +9,10 @@ from itertools import pairwise
 from flatpack.mechanism.notches import Kind, notch_width
 from flatpack.parameters import Conflict, replace
 from flatpack.pieces.family import Workings, mm
+from flatpack.pieces.lounger.notching import even_rack
 from flatpack.pieces.lounger.parameters import Lounger
 from flatpack.pieces.lounger.prop import fold_limit, set_prop
-from flatpack.pieces.lounger.rack_edge import block_profile, notch_form
+from flatpack.pieces.lounger.rack_edge import Levels, block_profile, notch_form
 from flatpack.pieces.lounger.setting_out import SettingOut, set_out
 from flatpack.pieces.lounger.stock import Stock
 
@@ -104,6 +105,11 @@ def _rack(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
             "tooth blocks need a ramp and a stop face",
         )
         return
+    if p.rack.pitch is not None and not p.as_made.notches:
+        uneven = list(_pitch(p, out))
+        yield from uneven
+        if uneven:
+            return
     prop = set_prop(p, out, Workings())
     if not prop.contour:
         yield _meeting(p, out, notch_width(form))
@@ -155,6 +161,22 @@ def _angles_apart(p: Lounger, out: SettingOut) -> list[float]:
             return []
         apart.insert(0, angle)
     return apart
+
+
+def _pitch(p: Lounger, out: SettingOut) -> Iterator[Conflict]:
+    """An even pitch must leave wood between the notches and fit in the frame."""
+    asked = replace(p, rack=replace(p.rack, pitch=None))
+    plain = set_prop(asked, out, Workings())
+    levels = Levels(plain.top, plain.floor, plain.bottom, plain.prop.pivot.y)
+    found = even_rack(p, plain.prop, plain.form, levels, fold_limit(p, out), Workings())
+    for problem in found.problems:
+        side = "at least" if problem.limit > problem.measured else "at most"
+        yield Conflict(
+            "rack.pitch",
+            p.rack.pitch,
+            f"{side} {mm(problem.limit)}",
+            f"the notches don't fit at this pitch: {problem.fault}",
+        )
 
 
 def _least_angle(p: Lounger, out: SettingOut, last: float) -> float:

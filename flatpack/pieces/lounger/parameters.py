@@ -131,6 +131,12 @@ class Rack:
     )
     notch: str = keys.item("notches", "ramp", does="shape of the notches")
     rod: str = keys.item("rods", "hardwood-22", does="rod that joins the arms")
+    pitch: float | None = keys.length(
+        None,
+        least=20,
+        most=300,
+        does="even distance of the notches, arm and pivot to suit; left out: exact angles",
+    )
     web: float = keys.length(24.0, least=12, most=120, does="wood left under the notches")
     rod_clearance: float = keys.length(
         3.0, least=1, most=20, does="rod's end to the side rail, each side"

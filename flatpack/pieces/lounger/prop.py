@@ -18,11 +18,15 @@ from flatpack.frozen import frozen
 from flatpack.geometry import Point, Segment
 from flatpack.joinery.axis import kept_clear, spread
 from flatpack.joinery.pocket_screws import MARGIN, POCKETS_APART
-from flatpack.mechanism.as_made import AsMade, resolve
 from flatpack.mechanism.notches import NotchForm, seat_of
-from flatpack.mechanism.plan import Plan, Room
 from flatpack.mechanism.prop import Prop, pivot_at
 from flatpack.pieces.family import Workings, mm
+from flatpack.pieces.lounger.notching import (
+    even_rack,
+    notches_cut_already,
+    notches_for_angles,
+    solved_for_cut_racks,
+)
 from flatpack.pieces.lounger.parameters import Lounger
 from flatpack.pieces.lounger.rack_edge import (
     LAND,
@@ -68,13 +72,18 @@ def set_prop(p: Lounger, out: SettingOut, notes: Workings) -> PropSetting:
     prop = _arm(p, out, levels, form, notes)
     rod = prop.rod / 2.0
     rest = levels.top if p.rack.kind == "bar" else levels.floor
+    limit, angles = fold_limit(p, out), p.back.angles
+    if p.as_made.notches:
+        prop = solved_for_cut_racks(p, prop, form, levels, limit, notes)
+    elif p.rack.pitch is not None:
+        even = even_rack(p, prop, form, levels, limit, notes)
+        prop, angles = even.plan.prop, even.plan.angles
     folded = _folded(prop, rest + rod)
     if p.as_made.notches:
-        prop = _solved_for_cut_racks(p, out, prop, form, levels, notes)
-        folded = _folded(prop, rest + rod)
-    cut_already = bool(p.as_made.notches)
-    seats, datums = (_cut_notches if cut_already else _notches)(p, prop, form, levels.floor, notes)
-    end = min(folded.x + rod + LAND, fold_limit(p, out) + rod + p.arms.clearance - 1.0)
+        seats, datums = notches_cut_already(p, prop, form, levels.floor, notes)
+    else:
+        seats, datums = notches_for_angles(angles, prop, form, levels.floor, notes)
+    end = min(folded.x + rod + LAND, limit + rod + p.arms.clearance - 1.0)
     start = datums[-1].x - form.base - run_of(form) - LAND
     blocks = () if p.rack.kind == "bar" else (*datums, Point(start, levels.floor))
     return PropSetting(
@@ -201,98 +210,3 @@ def _longest(arm_for: object, drop: float, limit: float) -> float:
 def _folded(prop: Prop, height: float) -> Point:
     drop = prop.pivot.y - height
     return Point(prop.pivot.x + math.sqrt(max(prop.arm**2 - drop * drop, 0.0)), height)
-
-
-def _notches(
-    p: Lounger, prop: Prop, form: NotchForm, floor: float, notes: Workings
-) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
-    """Rod centres and notch datums for the wanted angles, in closed form.
-
-    The seat's centre C lies at a known height; the rod's centre is on the line from the pivot
-    through it, the seat's slack short of the arm: |P C| = arm - slack gives C's x.
-    """
-    spot, slack = seat_of(form, prop.rod / 2.0)
-    seats, datums = [], []
-    for number, angle in enumerate(p.back.angles, 1):
-        pivot = pivot_at(prop, angle)
-        reach, rise = prop.arm - slack, pivot.y - floor - spot.y
-        run = math.sqrt(max(reach * reach - rise * rise, 0.0))
-        centre = Point(pivot.x + run, floor + spot.y)
-        share = prop.arm / reach
-        seats.append(
-            Point(pivot.x + (centre.x - pivot.x) * share, pivot.y + (centre.y - pivot.y) * share)
-        )
-        datums.append(Point(centre.x - spot.x, floor))
-        notes.add(
-            f"Notch {number}, rod's centre from the hinge axis",
-            seats[-1].x,
-            f"back at {mm(angle)}°: pivot {mm(pivot.x)} along and {mm(pivot.y)} up, "
-            f"arm {mm(prop.arm)}, rod {mm(seats[-1].y)} up",
-        )
-    return tuple(seats), tuple(datums)
-
-
-def _solved_for_cut_racks(
-    p: Lounger, out: SettingOut, prop: Prop, form: NotchForm, levels: Levels, notes: Workings
-) -> Prop:
-    """The arm, or else the pivot, that brings racks cut already closest to the wanted angles."""
-    spot = seat_of(form, prop.rod / 2.0)[0]
-    inside = (0.0, fold_limit(p, out) + prop.rod)
-    plan = Plan(
-        prop=prop,
-        angles=p.back.angles,
-        floor=levels.floor,
-        form=form,
-        room=Room(x=inside, y=(levels.bottom, levels.pivot), rack=inside, folded=levels.top),
-        lean=p.arms.least_lean,
-    )
-    made = AsMade(
-        pivot_x=p.as_made.pivot,
-        arm=p.as_made.arm,
-        notches=tuple(c.x - spot.x for c in _cut_centres(p, prop, form, levels.floor)),
-    )
-    found = resolve(plan, made)
-    for key, value in found.solved:
-        name = "Arm, pivot to rod" if key == "arm" else "Arm's pivot from the hinge axis"
-        told = ", ".join("none" if a is None else f"{a:.1f}°" for a in found.angles)
-        if isinstance(value, float):
-            notes.add(name, value, f"solved for the racks as cut: they then give {told}")
-    return found.prop
-
-
-def _cut_notches(
-    p: Lounger, prop: Prop, form: NotchForm, floor: float, notes: Workings
-) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
-    """Seats and datums of notches cut already; the angles then follow from them."""
-    spot, slack = seat_of(form, prop.rod / 2.0)
-    for number, x in enumerate(p.as_made.notches, 1):
-        notes.add(f"Notch {number}, rod's centre from the hinge axis", x, "as made")
-    centres = _cut_centres(p, prop, form, floor)
-    seats = []
-    for centre, angle in zip(centres, p.back.angles, strict=True):
-        u = _thrust(prop, angle, centre)
-        seats.append(Point(centre.x + slack * u.x, centre.y + slack * u.y))
-    return tuple(seats), tuple(Point(c.x - spot.x, floor) for c in centres)
-
-
-def _cut_centres(p: Lounger, prop: Prop, form: NotchForm, floor: float) -> tuple[Point, ...]:
-    """Where the rod's centre would be without slack, for rods measured as they lie when loaded."""
-    spot, slack = seat_of(form, prop.rod / 2.0)
-    centres = []
-    for x, angle in zip(p.as_made.notches, p.back.angles, strict=True):
-        centre = Point(x, floor + spot.y)
-        for _ in range(SETTLED):
-            centre = Point(x - slack * _thrust(prop, angle, centre).x, centre.y)
-        centres.append(centre)
-    return tuple(centres)
-
-
-SETTLED = 6
-"""Steps until a slack of a millimetre or less is shared out; each gains two digits or more."""
-
-
-def _thrust(prop: Prop, angle: float, centre: Point) -> Point:
-    """Unit vector along the arm from the pivot, the back at an angle, to a place of the rod."""
-    pivot = pivot_at(prop, angle)
-    away = math.dist(pivot, centre)
-    return Point((centre.x - pivot.x) / away, (centre.y - pivot.y) / away)
