@@ -35,7 +35,7 @@ def program() -> NoReturn:
     """The installed command: `main` in a process of its own, which lives for a moment only."""
     # Looking for garbage often and taking the process apart at its end cost a tenth of the time
     # that drawing takes; the system gets all the memory back in any case.
-    gc.set_threshold(100_000, 50, 50)
+    gc.set_threshold(1_000_000, 50, 50)
     status = main()
     for stream in filter(None, (sys.stdout, sys.stderr)):
         with suppress(OSError, ValueError):  # closed, or its reader has gone

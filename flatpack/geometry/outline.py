@@ -179,11 +179,16 @@ class Outline:
 
     def reversed(self) -> Outline:
         """The same boundary walked the other way round."""
-        return Outline(tuple(s.reversed() for s in reversed(self.segments)))
+        return _closed(tuple(Segment(b, a, -k) for a, b, k in reversed(self.segments)))
 
     def moved(self, dx: float, dy: float) -> Outline:
         """The outline shifted by dx, dy."""
-        return self._mapped(lambda p: Point(p.x + dx, p.y + dy), 1.0)
+        return _closed(
+            tuple(
+                Segment(Point(x0 + dx, y0 + dy), Point(x1 + dx, y1 + dy), k)
+                for (x0, y0), (x1, y1), k in self.segments
+            )
+        )
 
     def turned(self, degrees: float, about: Point | None = None) -> Outline:
         """The outline turned anticlockwise about a point, the origin unless told."""
@@ -205,11 +210,18 @@ class Outline:
         return self._mapped(lambda p: Point(p.x, 2.0 * about - p.y), -1.0).reversed()
 
     def _mapped(self, move: Move, sign: float) -> Outline:
-        return Outline(tuple(Segment(move(a), move(b), sign * k) for a, b, k in self.segments))
+        return _closed(tuple(Segment(move(a), move(b), sign * k) for a, b, k in self.segments))
 
     def __iter__(self) -> Iterator[Segment]:
         """Segments in order."""
         return iter(self.segments)
+
+
+def _closed(segments: tuple[Segment, ...]) -> Outline:
+    """The outline of segments that are those of another one, moved: closed as that one was."""
+    made = object.__new__(Outline)
+    object.__setattr__(made, "__dict__", {"segments": segments})
+    return made
 
 
 Move = Callable[[Point], Point]
