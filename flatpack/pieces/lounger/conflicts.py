@@ -138,6 +138,18 @@ def _meeting(p: Lounger, out: SettingOut, width: float) -> Conflict:
             f"at least {mm(width)} apart",
             "the notches run into each other",
         )
+    for key, asked in (("pivot", p.arms.pivot), ("length", p.arms.length)):
+        if asked is not None:
+            free = replace(p, arms=replace(p.arms, **{key: None}))
+            plain = set_prop(free, out, Workings())
+            if plain.contour:
+                derived = plain.prop.pivot.x if key == "pivot" else plain.prop.arm
+                return Conflict(
+                    f"arms.{key}",
+                    asked,
+                    f"about {mm(derived)}, as derived when it is left out",
+                    "the notches run into each other",
+                )
     apart = _angles_apart(p, out)
     return Conflict(
         "back.angles",
