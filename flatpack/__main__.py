@@ -26,6 +26,7 @@ COMMANDS = {
     "new": "flatpack.command_line.new",
     "check": "flatpack.command_line.check",
     "draw": "flatpack.command_line.draw",
+    "cut": "flatpack.command_line.cut",
     "list": "flatpack.command_line.listing",
     "schema": "flatpack.command_line.schema",
 }

@@ -30,7 +30,9 @@ MAY_IMPORT: dict[str, set[str]] = {
     "strength": {"geometry", "model", "profiles", "mechanism"},
     "cutting": {"geometry", "model", "profiles"},
     "checks": {"geometry", "model", "profiles", "mechanism", "strength"},
-    "drawings": {"geometry", "model", "cutting", "profiles", "mechanism", "strength"},
+    "planning": {"geometry", "model", "profiles", "cutting", "checks.mates", "drawings.marks",
+                 "drawings.faces", "drawings.operations", "drawings.book.finishing"},
+    "drawings": {"geometry", "model", "cutting", "planning", "profiles", "mechanism", "strength"},
     "writers": {"geometry", "drawings"},
     "pieces": {"features", "model", "geometry", "profiles", "joinery", "mechanism", "parameters"},
     # These read and write files and run the flow.

@@ -87,6 +87,8 @@ _TABLE: tuple[Layer, ...] = (
     Layer("countersink", "Countersink", "COUNTERSINK", 35, "dotted", 0.35, cut=True),
     Layer("slot", "Slot", "SLOT", 95, "dash-dot", 0.35, cut=True),
     Layer("housing", "Housing", "HOUSING", 95, "dashed", 0.35, cut=True),
+    Layer("register-hole", "Register hole", "REGISTER_HOLE", 7, "long-dash-dot", 0.25, cut=True),
+    Layer("tab", "Tab", "TAB", 8, "continuous", 0.7),
     Layer("arris", "Arris", "ARRIS", 8, "long-dash-short-dash", 0.25, cut=True),
     Layer("part-mark", "Part mark", "PART_MARK", 252, "continuous", 0.25, cut=True),
     Layer("pocket-hole", "Pocket hole", "POCKET_HOLE", 7, "long-dash-double-dot", 0.25),

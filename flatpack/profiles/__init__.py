@@ -13,13 +13,24 @@ from flatpack.profiles.fittings import BarrelNut, Hinge, Insert, Nut, Washer
 from flatpack.profiles.loading import KINDS, Profiles, load
 from flatpack.profiles.rolling import Rod, Wheel
 from flatpack.profiles.shaping import Notch, PocketJig, ScrewRule
+from flatpack.profiles.stock import (
+    LengthRow,
+    PackRow,
+    Rates,
+    RodRow,
+    Saws,
+    SheetRow,
+    Stock,
+    TinRow,
+)
 from flatpack.profiles.strength_data import LoadSet, Material, Strength
-from flatpack.profiles.workshop import LayerStyle, Tabs, Workshop
+from flatpack.profiles.workshop import ClampZone, LayerStyle, Tabs, Workshop
 
 __all__ = [
     "KINDS",
     "BarrelNut",
     "Board",
+    "ClampZone",
     "CoachBolt",
     "Finish",
     "FurnitureBolt",
@@ -28,17 +39,25 @@ __all__ = [
     "Hinge",
     "Insert",
     "LayerStyle",
+    "LengthRow",
     "LoadSet",
     "Material",
     "Notch",
     "Nut",
+    "PackRow",
     "PocketJig",
     "Profiles",
+    "Rates",
     "Rod",
+    "RodRow",
+    "Saws",
     "Screw",
     "ScrewRule",
+    "SheetRow",
+    "Stock",
     "Strength",
     "Tabs",
+    "TinRow",
     "Washer",
     "Wheel",
     "Workshop",

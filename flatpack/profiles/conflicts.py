@@ -17,6 +17,7 @@ from flatpack.profiles.finishing import Finish
 from flatpack.profiles.fittings import BarrelNut, Hinge, Insert, Washer
 from flatpack.profiles.rolling import Rod, Wheel
 from flatpack.profiles.shaping import PocketJig
+from flatpack.profiles.stock import Stock
 from flatpack.profiles.strength_data import Material
 from flatpack.profiles.workshop import Workshop
 
@@ -110,6 +111,19 @@ def _workshop(shop: Workshop) -> Iterator[Conflict]:
         seen.add(style.layer)
 
 
+def _stock(stock: Stock) -> Iterator[Conflict]:
+    for i, tin in enumerate(stock.tins):
+        if (tin.glue is None) == (tin.finish is None):
+            yield Conflict(f"tins[{i}]", None, "either `glue` or `finish`", "one of the two")
+    for i, row in enumerate(stock.boards):
+        for start, end in row.defects:
+            if end <= start:
+                value = f"[{start:g}, {end:g}]"
+                yield Conflict(
+                    f"boards[{i}].defects", value, "[start, end]", "ends before it starts"
+                )
+
+
 def _material(material: Material) -> Iterator[Conflict]:
     if material.kind == "steel":
         for name in ("tensile", "proof"):
@@ -141,6 +155,7 @@ CHECKS: Mapping[str, Check] = MappingProxyType(
         "finishes": _finish,
         "pocket-jigs": _pocket_jig,
         "workshops": _workshop,
+        "stock": _stock,
         "materials": _material,
     }
 )

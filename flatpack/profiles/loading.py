@@ -23,6 +23,7 @@ from flatpack.profiles.finishing import Finish, Glue
 from flatpack.profiles.fittings import BarrelNut, Hinge, Insert, Nut, Washer
 from flatpack.profiles.rolling import Rod, Wheel
 from flatpack.profiles.shaping import Notch, PocketJig
+from flatpack.profiles.stock import Stock
 from flatpack.profiles.strength_data import LoadSet, Material
 from flatpack.profiles.workshop import Workshop
 
@@ -48,6 +49,7 @@ KINDS: Mapping[str, Any] = MappingProxyType(
         "workshops": Workshop,
         "materials": Material,
         "loads": LoadSet,
+        "stock": Stock,
     }
 )
 _OTHERS = ("pieces",)
@@ -207,6 +209,11 @@ class Profiles:
     def load_set(self, key: str) -> LoadSet:
         """Loads of a family of pieces."""
         made: LoadSet = self.get("loads", key)
+        return made
+
+    def stock(self, key: str) -> Stock:
+        """A stock list."""
+        made: Stock = self.get("stock", key)
         return made
 
     def workshop(self, key: str) -> Workshop:

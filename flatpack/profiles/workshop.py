@@ -38,6 +38,8 @@ LAYERS = (
     "grain",
     "thin-line",
     "sheet-edge",
+    "tab",
+    "register-hole",
     "not-for-cutting",
 )
 LINES = (
@@ -90,6 +92,17 @@ class Tabs:
 
 
 @record
+class ClampZone:
+    """A rectangle that a clamp keeps, from the sheet's lower left corner."""
+
+    x: float = length(UNSET, does="along the sheet")
+    y: float = length(UNSET, does="across it")
+    width: float = length(UNSET, least=1, does="across it")
+    # Last, since a key named `length` hides the function of that name in a class body.
+    length: float = length(UNSET, least=1, does="along the sheet")
+
+
+@record
 class Workshop:
     """A shop with a router or a laser, or a bench without either.
 
@@ -123,6 +136,7 @@ class Workshop:
     both_faces: bool = flag(False, does="works both faces, on register holes")
     register_hole: float = length(8.0, least=2, most=30, does="diameter of the register holes")
     tolerance: float = length(0.2, least=0.005, most=5, does="what the machine holds to")
+    clamps: tuple[ClampZone, ...] = tables(ClampZone, does="room that clamps keep on every sheet")
     layers: tuple[LayerStyle, ...] = tables(
         LayerStyle, does="layers that this shop names its own way"
     )

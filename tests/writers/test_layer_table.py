@@ -14,6 +14,7 @@ KEYS = [
     "slot", "housing", "pocket-hole", "arris", "part-mark", "text", "dimension",
     "centre-line", "visible-edge", "hidden-edge", "datum-edge", "grain", "thin-line",
     "sheet-edge", "not-for-cutting",
+    "tab", "register-hole",
 ]  # fmt: skip
 
 
