@@ -6,7 +6,6 @@ Widths are those of the font that the file carries, so lines are broken where th
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import replace
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
@@ -20,6 +19,7 @@ from flatpack.drawings.book.content import (
     Subtitle,
 )
 from flatpack.drawings.shapes import Circle, Closed, Line, Stroke, Text
+from flatpack.frozen import replace
 from flatpack.geometry import Point
 from flatpack.geometry.shapes import rectangle
 from flatpack.writers.pdf_font import CAPITAL, width

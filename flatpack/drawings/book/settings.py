@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from flatpack.drawings.book.units import System
 from flatpack.drawings.settings import Settings
+from flatpack.frozen import frozen
 from flatpack.profiles import Finish, Glue
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@frozen
 class BookSettings:
     """What all drawings know, the reader's units, and what the piece is glued and finished with.
 
