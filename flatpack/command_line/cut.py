@@ -24,6 +24,7 @@ from flatpack.manifest import File, manifest
 from flatpack.parameters import canonical, nearest, quoted, read_record, replace, words
 from flatpack.planning import Asked, Counted, Plans, plans
 from flatpack.planning.buying import with_open_prices
+from flatpack.planning.glueing import amounts
 from flatpack.planning.rests import offcut_file
 from flatpack.profile_files import read_text
 from flatpack.profiles import Profiles, Stock, Workshop, load
@@ -46,7 +47,8 @@ class Order:
     designs: tuple[tuple[job.Design, int], ...]
     stock: Stock
     shop: Workshop | None
-    needs: Needs
+    code: str
+    date: str
 
 
 def named(text: str) -> Named:
@@ -70,8 +72,9 @@ def run(args: Namespace, terminal: Terminal) -> int:
         return 1
     with _stoppable() as stop:
         made = _planned(order, args, terminal, stop)
-    made = with_open_prices(made, bought(made, order.needs))
-    files = _files(made, order)
+    needs = Needs(order.code, order.date, amounts(made.pieces))
+    made = with_open_prices(made, bought(made, needs))
+    files = _files(made, order, needs)
     output_folder.write(args.out, {name: file.content for name, file in files.items()})
     terminal.progress("")
     _report(made, args.out, len(files), terminal)
@@ -90,12 +93,8 @@ def _order(args: Namespace, terminal: Terminal) -> Order:
         designs=tuple(designs),
         stock=stock,
         shop=shop,
-        needs=Needs(
-            code=_code(designs, stock, shop),
-            date=designs[0][0].assembly.date,
-            glue=profiles.glue(stock.glue) if stock.glue else None,
-            finish=profiles.finish(stock.finish) if stock.finish else None,
-        ),
+        code=_code(designs, stock, shop),
+        date=designs[0][0].assembly.date,
     )
 
 
@@ -159,11 +158,20 @@ def _planned(order: Order, args: Namespace, terminal: Terminal, stop: Any) -> Pl
         accepted={} if args.afresh else _kept(args.out),
         first=tuple(m.strip() for m in args.first.split(",") if m.strip()),
     )
-    pieces = [
-        Counted(assembly=made.assembly, count=count, code=made.code)
-        for made, count in order.designs
-    ]
+    pieces = [_counted(made, count) for made, count in order.designs]
     return plans(pieces, asked)
+
+
+def _counted(made: job.Design, count: int) -> Counted:
+    finishing = made.finishing
+    return Counted(
+        assembly=made.assembly,
+        count=count,
+        code=made.code,
+        glue=finishing.glue if finishing else None,
+        finish=finishing.finish if finishing else None,
+        sealer=finishing.sealer if finishing else None,
+    )
 
 
 def _kept(folder: str) -> dict[str, str]:
@@ -193,18 +201,18 @@ def _stoppable() -> Iterator[Any]:
         signal.signal(signal.SIGINT, before)
 
 
-def _files(made: Plans, order: Order) -> dict[str, File]:
+def _files(made: Plans, order: Order, needs: Needs) -> dict[str, File]:
     from flatpack.writers import plain_json
 
     shop = order.shop or order.designs[0][0].workshop
-    drawn = job.written(plan_pages(made, order.needs), shop)
+    drawn = job.written(plan_pages(made, needs), shop)
     drawn["offcuts.toml"] = File(offcut_file(made).encode(), said.PURPOSES["offcuts"])
     for nest in made.nests:
         drawn[layout_path(nest.name)] = File(_layout(nest), said.PURPOSES["layout"])
     told = [{k: v for k, v in f._asdict().items() if k != "tries"} for f in made.findings]
     head = {
         "pieces": said.pieces_line([(p.count, p.assembly.name) for p in made.pieces]),
-        "content_code": order.needs.code,
+        "content_code": needs.code,
         "flatpack": __version__,
     }
     state = {"incomplete": made.incomplete, "repeatable": made.repeatable, "findings": told}

@@ -30,7 +30,7 @@ class Task(NamedTuple):
         return self.number * self.each
 
 
-def tasks(plans: Plans, amounts: Amounts, coats: int) -> Iterator[Task]:
+def tasks(plans: Plans, amounts: Amounts) -> Iterator[Task]:
     """One row a kind of work; sheets sawn by the merchant or cut by the shop aren't bench work."""
     rates = plans.stock.rates
     yield Task(words.TASKS["settings"], _settings(plans.boards), "", rates.setting)
@@ -45,7 +45,7 @@ def tasks(plans: Plans, amounts: Amounts, coats: int) -> Iterator[Task]:
     yield Task(words.TASKS["bolts"], bolts, "", rates.bolt)
     yield Task(words.TASKS["joints"], joints, "", rates.joint)
     yield Task(words.TASKS["sanding"], amounts.surface, "m2", rates.sanding)
-    yield Task(words.TASKS["coats"], amounts.surface * coats, "m2", rates.coat)
+    yield Task(words.TASKS["coats"], amounts.coated, "m2", rates.coat)
 
 
 def _settings(boards: tuple[BoardPlan, ...]) -> int:

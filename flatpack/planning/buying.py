@@ -35,22 +35,27 @@ class Purchase:
         return None if self.price is None else round(self.count * self.price, 2)
 
 
+class Wet(NamedTuple):
+    """Glue in grams or finish in litres: its kind, key and name, and how much is needed."""
+
+    kind: str
+    key: str
+    name: str
+    needed: float
+    unit: str
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Amounts:
-    """Areas of the finished pieces, m2, and the grams of glue that their joints take."""
+    """Areas of the finished pieces and of all coats on them, m2; glue and finish that they take."""
 
     surface: float
     glued: float
+    coated: float
+    wets: tuple[Wet, ...]
 
 
-class Wet(NamedTuple):
-    """Glue in grams or finish in litres: what it is called, and how much is needed."""
-
-    name: str
-    needed: float
-
-
-def purchases(plans: Plans, glue: Wet | None, finish: Wet | None) -> Iterator[Purchase]:
+def purchases(plans: Plans, wets: Iterable[Wet]) -> Iterator[Purchase]:
     """Every row, in the order of the merchant's counter."""
     for kind, every in ((words.BOARD, plans.boards), (words.ROD, plans.rods)):
         for plan in every:
@@ -58,11 +63,9 @@ def purchases(plans: Plans, glue: Wet | None, finish: Wet | None) -> Iterator[Pu
     yield from _sheets(plans)
     yield from _saw_cuts(plans)
     yield from _hardware(plans)
-    stock = plans.stock
-    if glue and glue.needed:
-        yield _tin(words.GLUE, glue, [t for t in stock.tins if t.glue == stock.glue], "g")
-    if finish and finish.needed:
-        yield _tin(words.FINISH, finish, [t for t in stock.tins if t.finish == stock.finish], "l")
+    for wet in wets:
+        if wet.needed > 0.0:
+            yield _tin(wet, [t for t in plans.stock.tins if getattr(t, wet.kind) == wet.key])
 
 
 def with_open_prices(plans: Plans, rows: Iterable[Purchase]) -> Plans:
@@ -145,9 +148,10 @@ def _hardware(plans: Plans) -> Iterator[Purchase]:
         )
 
 
-def _tin(kind: str, wet: Wet, tins: Iterable[TinRow], unit: str) -> Purchase:
-    """The tins that hold enough for the least money, or the fewest; one unit each without any."""
-    needed, key = wet.needed, wet.name
+def _tin(wet: Wet, tins: Iterable[TinRow]) -> Purchase:
+    """The tins that hold enough for the least money, or the fewest; one row without any."""
+    kind = words.GLUE if wet.kind == "glue" else words.FINISH
+    needed, key, unit = wet.needed, wet.name, wet.unit
     amount = f"{needed:.2f} {unit}" if unit == "l" else f"{math.ceil(needed)} {unit}"
     rows = sorted(
         tins,

@@ -8,19 +8,40 @@ from typing import Any
 
 from flatpack.drawings.book.finishing import areas, quantity
 from flatpack.model import Assembly
-from flatpack.planning.buying import Amounts
+from flatpack.planning.buying import Amounts, Wet
 from flatpack.planning.pool import Counted
-from flatpack.profiles import Finish, Glue
 
 _TOUCHING = 0.05
 
 
 def amounts(pieces: tuple[Counted, ...]) -> Amounts:
-    """Of all copies of all pieces."""
-    return Amounts(
-        surface=sum(areas(p.assembly).surface * p.count for p in pieces),
-        glued=sum(glued_area(p.assembly) * p.count for p in pieces) * 1e-6,
-    )
+    """Areas of all copies of all pieces, and what their joints and surfaces take."""
+    wets: dict[tuple[str, str], Wet] = {}
+    surface = glued = coated = 0.0
+    for piece in pieces:
+        found = areas(piece.assembly)
+        joined = glued_area(piece.assembly) * 1e-6
+        surface += found.surface * piece.count
+        glued += joined * piece.count
+        for wet, coats in _wets(piece, found.surface, found.ends, joined):
+            coated += coats * piece.count
+            known = wets.get((wet.kind, wet.key), wet._replace(needed=0.0))
+            needed = known.needed + wet.needed * piece.count
+            wets[wet.kind, wet.key] = known._replace(needed=needed)
+    return Amounts(surface=surface, glued=glued, coated=coated, wets=tuple(wets.values()))
+
+
+def _wets(
+    piece: Counted, surface: float, ends: float, joined: float
+) -> Iterator[tuple[Wet, float]]:
+    """Glue on both faces of each joint; finish as a thirsty surface takes it; m2 of all coats."""
+    if piece.glue is not None:
+        grams = 2.0 * joined * piece.glue.spread
+        yield Wet("glue", piece.glue.key, piece.glue.name, grams, "g"), 0.0
+    for finish, area in ((piece.sealer, ends), (piece.finish, surface)):
+        if finish is not None:
+            litres = quantity(area, finish).most
+            yield Wet("finish", finish.key, finish.name, litres, "l"), area * finish.coats
 
 
 def glued_area(assembly: Assembly) -> float:
@@ -59,13 +80,3 @@ def _common(a: Any, b: Any) -> float:
     turn = np.array([[u.dot(v) for v in (b.frame.x, b.frame.y)] for u in (a.frame.x, a.frame.y)])
     shift = np.array(a.frame.local(b.frame.origin)[:2])
     return float(a.shape.intersection(mapped(b.shape, turn, shift)).area)
-
-
-def grams(made: Amounts, glue: Glue) -> float:
-    """Glue on both faces of every glued joint."""
-    return 2.0 * made.glued * glue.spread
-
-
-def litres(made: Amounts, finish: Finish) -> float:
-    """Finish for all coats on a thirsty surface: what is bought must do."""
-    return quantity(made.surface, finish).most

@@ -11,7 +11,14 @@ from flatpack.finding import Finding, blocks, in_order
 from flatpack.planning import told
 from flatpack.planning.boards import BoardPlan, board_plans, rod_plan
 from flatpack.planning.pool import Counted, Lot, bar_lots, pool
-from flatpack.planning.sheets import NestPlan, SheetPlan, empty, nest_plan, sheet_plan
+from flatpack.planning.sheets import (
+    NestPlan,
+    SheetPlan,
+    empty,
+    nest_plan,
+    register_room,
+    sheet_plan,
+)
 from flatpack.planning.shop_limits import shop_findings
 from flatpack.profiles import Stock, Workshop
 from flatpack.wording import english_plans as words
@@ -130,6 +137,12 @@ def _about(
         yield told.told("nothing-to-nest", "note", words.nothing_to_nest())
     yield from (empty(s.lot) for s in sheets if not s.stock)
     yield from (empty(n.lot) for n in nests if not n.blanks)
+    if asked.shop is not None and asked.shop.both_faces:
+        for nested in nests:
+            for blank in dict.fromkeys(s.blank for s in nested.nest.sheets):
+                if not register_room(blank, nested.spaces.edge, asked.shop.register_hole):
+                    yield told.told("no-register-room", "warning",
+                                    words.no_register_room(blank.name))  # fmt: skip
     saw, shop = asked.stock.saws.tolerance, 0.5
     if sheets and saw > shop:
         yield told.told("tolerance", "note", words.loose(f"{saw:g}"), measured=saw, limit=shop,

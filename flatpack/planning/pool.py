@@ -11,16 +11,22 @@ from dataclasses import dataclass
 
 from flatpack.drawings.marks import PartGroup, bar_groups, groups
 from flatpack.model import Assembly, Bar
-from flatpack.profiles import Board, Rod
+from flatpack.profiles import Board, Finish, Glue, Rod
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Counted:
-    """A piece that is made `count` times; `code` is its content code."""
+    """A piece that is made `count` times; `code` is its content code.
+
+    `sealer` goes on end grain before the finish goes on every surface; None where none is used.
+    """
 
     assembly: Assembly
     count: int = 1
     code: str = ""
+    glue: Glue | None = None
+    finish: Finish | None = None
+    sealer: Finish | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,7 +10,7 @@ from flatpack.cutting.nest import nest
 from flatpack.cutting.nest_records import Blank, Nest, Shape, Spaces
 from flatpack.drawings.faces import seen_on, worked_faces
 from flatpack.finding import Finding
-from flatpack.geometry import Outline
+from flatpack.geometry import Outline, Point
 from flatpack.geometry.shapes import rectangle
 from flatpack.planning import told
 from flatpack.planning.pool import Lot, Wanted
@@ -131,3 +131,23 @@ def empty(lot: Lot) -> Finding:
     """Nothing to cut a lot from."""
     return told.told("no-stock", "fault", words.no_stock(lot.board.name), "",
                      words.TROUBLES["no-stock"][1])  # fmt: skip
+
+
+def register_places(blank: Blank, edge: float) -> tuple[Point, Point]:
+    """Two places by the lower edge that fall on one another when the sheet is turned over."""
+    x0, y0, x1, _ = blank.outline.bounds
+    inset = edge / 2.0
+    return Point(x0 + inset, y0 + inset), Point(x1 - inset, y0 + inset)
+
+
+def register_room(blank: Blank, edge: float, diameter: float) -> bool:
+    """True when both holes lie in the sheet, clear of its clamps."""
+    from flatpack.geometry.polygon import polygon, spot
+
+    whole = polygon(blank.outline)
+    clamps = [polygon(c) for c in blank.clamps]
+    return all(
+        whole.contains(hole) and not any(clamp.intersects(hole) for clamp in clamps)
+        for at in register_places(blank, edge)
+        for hole in (spot(at).buffer(diameter / 2.0),)
+    )

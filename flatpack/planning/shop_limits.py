@@ -81,10 +81,14 @@ def _holes(part: Wanted, shop: Workshop) -> Iterator[Finding]:
     made = part.group.part
     seen = seen_on(made, worked_faces(made)[0])
     cutter = min(shop.cutters, default=0.0)
+    kerf = shop.kerf if shop.compensated else 0.0
     found: dict[tuple[str, float], list[str]] = {}
     for feature in {f.key(): f for f in made.features}.values():
         milled = "diameter" if feature.operation in _MILLED else "width"
         across = float(getattr(feature, milled, 0.0))
+        if feature.depth is None and 0.0 < across <= kerf:
+            text = words.kerf_lost(figure(across), place(seen.point(feature.at)))
+            yield _over(part.mark, "kerf-lost", text, across, kerf)
         if feature.operation in (*_MILLED, "slot", "housing") and 0.0 < across < cutter - _TINY:
             found.setdefault((milled, across), []).append(place(seen.point(feature.at)))
     for (milled, across), at in found.items():

@@ -143,8 +143,6 @@ class Stock:
     rods: tuple[RodRow, ...] = tables(RodRow, does="round bars")
     packs: tuple[PackRow, ...] = tables(PackRow, does="hardware in packs")
     tins: tuple[TinRow, ...] = tables(TinRow, does="glue and finish")
-    glue: str | None = item("glues", None, does="glue that is used")
-    finish: str | None = item("finishes", None, does="finish that goes on every surface")
     bundle: float = number(13.0, least=1, most=100, unit="kg", does="heaviest packed bundle")
     lifter: str = choice("women", ("men", "women"), does="whose lifting figures count")
     saws: Saws = table(Saws, does="the saws")

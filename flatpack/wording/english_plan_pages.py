@@ -7,7 +7,6 @@ from __future__ import annotations
 SAW_DOCUMENT, BOARDS_DOCUMENT = "saw plan", "boards to cut"
 NEST_DOCUMENT = "nested sheet"
 CUT_HEADER = ("cut", "x", "way", "fence", "from", "gives")
-CROSS_HEADER = ("cut", "mark", "length", "tape at far end", "then")
 WAYS = {"rip": "rip", "cross": "cross"}
 TRIM = "trim"
 TRIMMED = {"rip": "both long edges", "cross": "both ends"}
@@ -73,22 +72,6 @@ def trim_edges(trim: str) -> str:
 def defect(low: str, high: str) -> str:
     """A place cut out."""
     return f"defect {low} to {high}"
-
-
-GRAIN_ARROW = "grain"
-BOUND = "bound"
-
-
-def bound_line(used: int, bound: int, method: str) -> str:
-    """New sheets against the least possible."""
-    proved = "proved least" if used <= bound else "not proved least"
-    return f"{used} new sheets; no plan needs fewer than {bound} ({method}): {proved}"
-
-
-def cost_line(cost: str, bound: str, method: str, proved: bool, gap: str) -> str:
-    """Cost of boards against the least possible."""
-    how = "proved least" if proved else f"at most {gap} % above the least"
-    return f"{cost}; no plan costs less than {bound} ({method}): {how}"
 
 
 # --- lists ---------------------------------------------------------------------------------------

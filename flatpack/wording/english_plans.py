@@ -103,18 +103,15 @@ def no_register_room(name: str) -> str:
     return f"{name}: no room for the register holes beside the parts"
 
 
-def kerf_lost(opening: str) -> str:
-    """An opening or slot that the kerf swallows."""
-    return f"{opening} is smaller than the kerf and isn't drawn"
+def kerf_lost(size: str, place: str) -> str:
+    """A hole that the kerf swallows."""
+    return f"hole or slot of {size} at {place} is no wider than the kerf and isn't drawn"
 
 
 def nothing_to_nest() -> str:
     """Planed boards alone."""
     return "every part comes from planed boards: there is nothing to nest"
 
-
-OUT_OF_REACH = "heavier than the bundle's limit by itself: two carry it"
-REMEDY_HAND = "two people, or a trolley"
 
 # --- names ---------------------------------------------------------------------------------------
 

@@ -49,8 +49,13 @@ def pond_piece(pond) -> Counted:
 
 
 @pytest.fixture(scope="session")
-def crew_piece() -> Counted:
-    made = design(next(p for p in EXAMPLES if p.stem == "crew-bench"))
+def crew() -> Path:
+    return next(p for p in EXAMPLES if p.stem == "crew-bench")
+
+
+@pytest.fixture(scope="session")
+def crew_piece(crew) -> Counted:
+    made = design(crew)
     return Counted(assembly=made.assembly, code=made.code)
 
 

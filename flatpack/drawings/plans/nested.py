@@ -19,7 +19,7 @@ from flatpack.drawings.plans.placing import Lies, over
 from flatpack.drawings.plans.tabs import tabs
 from flatpack.drawings.shapes import Circle, Closed, Drawing, Path, Stroke, Text
 from flatpack.geometry import Outline, Point
-from flatpack.planning.sheets import NestPlan
+from flatpack.planning.sheets import NestPlan, register_places
 from flatpack.profiles import Workshop
 from flatpack.wording import english_plan_pages as words
 
@@ -101,16 +101,9 @@ def _ground(sheet: NestedSheet) -> Iterator[Stroke]:
     yield from (Stroke("thin-line", Closed(c)) for c in sheet.blank.clamps)
 
 
-def register_places(plan: NestPlan, sheet: NestedSheet) -> tuple[Point, Point]:
-    """Two places by the lower edge that fall on one another when the sheet is turned over."""
-    x0, y0, x1, _ = sheet.blank.outline.bounds
-    inset = plan.spaces.edge / 2.0
-    return Point(x0 + inset, y0 + inset), Point(x1 - inset, y0 + inset)
-
-
 def _registers(plan: NestPlan, sheet: NestedSheet, shop: Workshop) -> Iterator[Stroke]:
     if shop.both_faces:
-        for at in register_places(plan, sheet):
+        for at in register_places(sheet.blank, plan.spaces.edge):
             yield Stroke("register-hole", Circle(at, shop.register_hole / 2.0))
 
 

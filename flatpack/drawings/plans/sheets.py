@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from flatpack.drawings.faulty import across
 from flatpack.drawings.page import Page, Sheet, Table
 from flatpack.drawings.plans import lists
 from flatpack.drawings.plans.board_rows import board_pages
@@ -14,22 +15,19 @@ from flatpack.drawings.plans.paper import About
 from flatpack.drawings.plans.saw_sheet import saw_pages
 from flatpack.drawings.shapes import Drawing
 from flatpack.planning.bench_time import tasks
-from flatpack.planning.buying import Purchase, Wet, cost, purchases
-from flatpack.planning.glueing import amounts, grams, litres
+from flatpack.planning.buying import Amounts, Purchase, cost, purchases
 from flatpack.planning.making import Plans
 from flatpack.planning.packing import weight_of
-from flatpack.profiles import Finish, Glue
 from flatpack.wording import english_plan_pages as words
 from flatpack.wording import english_plans as told
 
 
 class Needs(NamedTuple):
-    """Code and date of the plan, and the glue and finish that the stock list names."""
+    """What the plans alone don't know: code and date of the plan, areas, glue and finish."""
 
     code: str
     date: str
-    glue: Glue | None
-    finish: Finish | None
+    amounts: Amounts
 
 
 def plan_pages(plans: Plans, needs: Needs) -> tuple[Sheet, ...]:
@@ -60,10 +58,14 @@ def _nested(plans: Plans, about: About) -> Iterator[Sheet]:
             yield _sheet("nest", "nest-sheet", drawing)
         for number in range(1, len(nest.nest.sheets) + 1):
             made = nested_drawing(nest, number, plans.shop, about.code)
-            yield _sheet("nest", "nest-dxf", made, dxf=True)
+            yield _sheet("nest", "nest-dxf", _marked(made, about), dxf=True)
             second = second_nested(nest, number, plans.shop, about.code)
             if second is not None:
-                yield _sheet("nest", "nest-second", second, dxf=True)
+                yield _sheet("nest", "nest-second", _marked(second, about), dxf=True)
+
+
+def _marked(drawing: Drawing, about: About) -> Drawing:
+    return across(drawing, told.INCOMPLETE) if about.incomplete else drawing
 
 
 def _sheet(folder: str, purpose: str, drawing: Drawing, dxf: bool = False) -> Sheet:
@@ -73,15 +75,11 @@ def _sheet(folder: str, purpose: str, drawing: Drawing, dxf: bool = False) -> Sh
 
 def bought(plans: Plans, needs: Needs) -> tuple[Purchase, ...]:
     """The buying list."""
-    made = amounts(plans.pieces)
-    glue = Wet(needs.glue.name, grams(made, needs.glue)) if needs.glue else None
-    finish = Wet(needs.finish.name, litres(made, needs.finish)) if needs.finish else None
-    return tuple(purchases(plans, glue, finish))
+    return tuple(purchases(plans, needs.amounts.wets))
 
 
 def _every(plans: Plans, needs: Needs) -> tuple[Table, ...]:
-    coats = needs.finish.coats if needs.finish else 0
-    done = tuple(tasks(plans, amounts(plans.pieces), coats))
+    done = tuple(tasks(plans, needs.amounts))
     return (
         lists.order(bought(plans, needs)),
         lists.saw_cuts(plans),
@@ -142,7 +140,7 @@ def layout_path(name: str) -> str:
 
 
 def _facts(plans: Plans, needs: Needs, page: str) -> Iterator[tuple[str, str]]:
-    saws, made = plans.stock.saws, amounts(plans.pieces)
+    saws, made = plans.stock.saws, needs.amounts
     yield words.FACTS["pieces"], _names(plans)
     yield words.FACTS["code"], needs.code
     yield words.FACTS["stock"], plans.stock.name
@@ -160,6 +158,5 @@ def _facts(plans: Plans, needs: Needs, page: str) -> Iterator[tuple[str, str]]:
     yield words.FACTS["weight"], words.kilograms(weight)
     yield words.FACTS["surface"], words.square_metres(made.surface)
     yield words.FACTS["glued"], words.square_metres(made.glued)
-    coats = needs.finish.coats if needs.finish else 0
-    minutes = sum(t.minutes for t in tasks(plans, made, coats))
+    minutes = sum(t.minutes for t in tasks(plans, made))
     yield words.FACTS["time"], words.hours(minutes)
