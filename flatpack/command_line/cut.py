@@ -22,7 +22,7 @@ from flatpack.finding import blocks
 from flatpack.manifest import NAME as MANIFEST
 from flatpack.manifest import File, manifest
 from flatpack.parameters import canonical, nearest, quoted, read_record, replace, words
-from flatpack.planning import Asked, Counted, Plans, plans
+from flatpack.planning import Asked, Counted, Plans, plans, pool
 from flatpack.planning.buying import with_open_prices
 from flatpack.planning.glueing import amounts
 from flatpack.planning.rests import offcut_file
@@ -143,12 +143,33 @@ def _code(designs: Sequence[tuple[job.Design, int]], stock: Stock, shop: Worksho
     return content_code((*texts, canonical(shop) if shop else ""))
 
 
+def _first(args: Namespace, pieces: Sequence[Counted]) -> tuple[str, ...]:
+    """Marks that come first.
+
+    Raises:
+        ParameterErrors: one that no part has, with the nearest; a negative time.
+    """
+    marks = tuple(dict.fromkeys(p.mark for lot in pool(pieces) for p in lot.parts))
+    asked = tuple(m.strip() for m in args.first.split(",") if m.strip())
+    faults = [
+        Fault("", 0, "--first", quoted(m), words(marks), nearest(m, marks), "no part has this mark")
+        for m in asked
+        if m not in marks
+    ]
+    if args.seconds < 0:
+        faults.append(Fault("", 0, "--seconds", str(args.seconds), "0 or more", "", "negative"))
+    if faults:
+        raise ParameterErrors(tuple(faults))
+    return asked
+
+
 def _planned(order: Order, args: Namespace, terminal: Terminal, stop: Any) -> Plans:
     def progress(name: str, steps: int, best: float, bound: float) -> None:
         least = f", at least {bound:g}" if bound else ""
         terminal.progress(f"cutting {name}: {steps} steps, best {best:g}{least} ...")
 
     terminal.progress("planning the cuts ...")
+    pieces = [_counted(made, count) for made, count in order.designs]
     asked = Asked(
         stock=order.stock,
         shop=order.shop,
@@ -156,9 +177,8 @@ def _planned(order: Order, args: Namespace, terminal: Terminal, stop: Any) -> Pl
         stop=stop,
         progress=progress,
         accepted={} if args.afresh else _kept(args.out),
-        first=tuple(m.strip() for m in args.first.split(",") if m.strip()),
+        first=_first(args, pieces),
     )
-    pieces = [_counted(made, count) for made, count in order.designs]
     return plans(pieces, asked)
 
 

@@ -134,3 +134,18 @@ def test_an_unknown_stock_list_names_the_nearest(cut, pond, capsys):
     status, files = cut(pond, "--stock", "marow-yard")
     assert (status, files) == (2, {})
     assert 'did you mean "marrow-yard"?' in capsys.readouterr().err
+
+
+def test_parts_named_first_come_first(cut, pond, capsys):
+    words = (pond, "--nest", "--workshop", "laser", "--despite-faults")
+    status, files = cut(*words, "--first", "Q7")
+    assert (status, files) == (2, {})
+    assert "no part has this mark" in capsys.readouterr().err
+    _, files = cut(*words, "--first", "J2", out="first")
+    _, other = cut(*words, out="other")
+
+    def on_first_sheet(made):
+        return sum(r["mark"] == "J2" and r["sheet"] == "1" for r in rows(made["lists/nest.csv"]))
+
+    assert on_first_sheet(files) == 9
+    assert on_first_sheet(other) < 9

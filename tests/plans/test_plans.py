@@ -135,8 +135,7 @@ def test_bundles_keep_the_lifting_figure(piece, profiles):
         assert bundle.weight <= 13.0 or sum(n for _, n in bundle.parts) == 1
     assert packed == wanted(made)
     volume = sum(
-        p.outline.area * p.thickness * p.board.density * 1e-9
-        for p in piece.assembly.parts.values()
+        p.outline.area * p.thickness * p.board.density * 1e-9 for p in piece.assembly.parts.values()
     )
     assert math.isclose(sum(b.weight for b in found), volume, rel_tol=0.02)
 
