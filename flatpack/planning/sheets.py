@@ -18,6 +18,8 @@ from flatpack.planning.supply import blanks_of, panel_saw, sheets_of
 from flatpack.profiles import Stock, Workshop
 from flatpack.wording import english_plans as words
 
+_TRIES = 500
+"""Orders tried with a limit of time on sheets with clamps, which the denser search can't take."""
 _ROOM = 6.0
 """Wood kept round a register hole, both sides together, mm."""
 
@@ -119,7 +121,8 @@ def nest_plan(
                                clamps_of(shop))  # fmt: skip
     spaces = spaces_of(shop)
     shapes = tuple(shape_of(p, first) for p in lot.parts)
-    made = nest(shapes, blanks, spaces, effort, seconds=seconds, accepted=accepted)
+    tries = _TRIES if seconds and any(b.clamps for b in blanks) else 2
+    made = nest(shapes, blanks, spaces, effort, tries=tries, seconds=seconds, accepted=accepted)
     # A layout taken over has cost no step; what its text says of the clock still holds.
     by_clock = not made.repeatable or (made.steps == 0 and '"by_clock": true' in accepted)
     plan = NestPlan(name=lot.name, lot=lot, shapes=shapes, blanks=blanks, spaces=spaces,

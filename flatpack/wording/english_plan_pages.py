@@ -9,7 +9,8 @@ NEST_DOCUMENT = "nested sheet"
 CUT_HEADER = ("cut", "x", "way", "fence", "from", "gives")
 WAYS = {"rip": "rip", "cross": "cross"}
 TRIM = "trim"
-TRIMMED = {"rip": "both long edges", "cross": "both ends"}
+TRIMMED = {"rip": "long edges", "cross": "ends"}
+ROW_HEADER = ("board", "cut", "mark", "length", "tape", "then")
 
 
 def is_part(name: str, mark: str) -> str:

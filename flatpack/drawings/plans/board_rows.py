@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from flatpack.cutting import CutBoard
 from flatpack.drawings.figures import mm
 from flatpack.drawings.lettering import text_width
-from flatpack.drawings.plans.paper import About, Block, lines, page, scale_for
+from flatpack.drawings.plans.paper import About, Block, flowing, lines, page, scale_for
 from flatpack.drawings.shapes import Closed, Dimension, Drawing, Line, Stroke, Text
 from flatpack.geometry import Point
 from flatpack.geometry.shapes import rectangle
@@ -21,12 +21,13 @@ from flatpack.planning.boards import Blank, BoardPlan
 from flatpack.wording import english_plan_pages as words
 
 _LEFT, _TOP, _LONG = 30.0, 262.0, 370.0
-_HIGH, _STEP, _A_PAGE = 9.0, 34.0, 6
+_HIGH, _STEP, _A_PAGE = 9.0, 34.0, 4
 _LETTER, _LEAST = 2.6, 1.3
+_WIDTHS = (14.0, 10.0, 32.0, 18.0, 18.0, 30.0)
 
 
 def board_pages(plan: BoardPlan, about: About) -> Iterator[Drawing]:
-    """All boards of one plan, six kinds a page."""
+    """All boards of one plan, four kinds a page, and the cuts as rows below them."""
     kinds = list(kinds_of(plan.plan.boards))
     title = words.boards_title(plan.title)
     pages = [kinds[i : i + _A_PAGE] for i in range(0, len(kinds), _A_PAGE)]
@@ -35,14 +36,34 @@ def board_pages(plan: BoardPlan, about: About) -> Iterator[Drawing]:
         strokes = [
             stroke
             for row, (board, times) in enumerate(some)
-            for stroke in _board(plan, board, times, _TOP - _STEP * row, scale)
+            for stroke in _board(
+                plan, board, times, (number - 1) * _A_PAGE + row + 1, _TOP - _STEP * row, scale
+            )
         ]
         strokes += lines((plan.title,), _LEFT, 282.0, 3.5)
+        strokes += _rows(plan, some, (number - 1) * _A_PAGE, _TOP - _STEP * len(some))
         tail = "" if number == 1 else f"-{number}"
         name = f"boards-{plan.name}{tail}"
         block = Block(plan.title, words.BOARDS_DOCUMENT, f"{number} / {len(pages)}")
         said = words.page_of(title, number, len(pages))
         yield page(name, said, about, strokes, scale, block)
+
+
+def _rows(
+    plan: BoardPlan, some: Sequence[tuple[CutBoard, int]], before: int, top: float
+) -> Iterator[Stroke]:
+    """The cuts as a table in three columns; the list of cuts has what finds no room."""
+    named = {b.mark: b for b in plan.blanks}
+    made = [
+        (f"{before + number}", str(count), cut.mark, mm(cut.end - cut.start), mm(cut.end),
+         words.ripped(named[cut.mark].across, mm(named[cut.mark].rip))
+         if named[cut.mark].across else "")
+        for number, (board, _) in enumerate(some, 1)
+        for count, cut in enumerate(board.cuts, 1)
+    ]  # fmt: skip
+    columns = [(25.0 + 129.0 * n, 50.0 if n else 15.0, 0.0, top) for n in range(3)]
+    strokes, _ = flowing(words.ROW_HEADER, made, _WIDTHS, columns)
+    yield from strokes
 
 
 def kinds_of(boards: Sequence[CutBoard]) -> Iterator[tuple[CutBoard, int]]:
@@ -52,10 +73,10 @@ def kinds_of(boards: Sequence[CutBoard]) -> Iterator[tuple[CutBoard, int]]:
 
 
 def _board(
-    plan: BoardPlan, board: CutBoard, times: int, y: float, scale: float
+    plan: BoardPlan, board: CutBoard, times: int, place: int, y: float, scale: float
 ) -> Iterator[Stroke]:
     named = {b.mark: b for b in plan.blanks}
-    head = words.board_row(times, board.stock.name, board.stock.offcut)
+    head = f"{place}:  {words.board_row(times, board.stock.name, board.stock.offcut)}"
     first = words.trim_edges(mm(plan.saw.trim)) if plan.saw.trim else ""
     said = "; ".join(t for t in (head, first) if t)
     yield Stroke("text", Text(Point(_LEFT, y + 4.5), said, 2.8))
@@ -97,9 +118,11 @@ def _part(
         rip = words.ripped(blank.across, mm(blank.rip))
         small = min(1.8, 0.9 * (x1 - x0) / text_width(rip, 1.0))
         at = Point(middle.x, low + _HIGH * 0.25)
-        yield Stroke("text", Text(at, rip, max(small, 0.8), 0.0, "middle", "middle"))
+        if small >= _LEAST:
+            yield Stroke("text", Text(at, rip, small, 0.0, "middle", "middle"))
     tape = min(1.8, 0.95 * (x1 - x0) / text_width(mm(end), 1.0))
-    yield Stroke("text", Text(Point(x1, low - 0.8), mm(end), max(tape, 0.9), 0.0, "right", "top"))
+    if tape >= _LEAST:
+        yield Stroke("text", Text(Point(x1, low - 0.8), mm(end), tape, 0.0, "right", "top"))
 
 
 def _span(layer: str, start: float, end: float, place: tuple[float, float]) -> Iterator[Stroke]:
