@@ -27,6 +27,7 @@ COMMANDS = {
     "check": "flatpack.command_line.check",
     "draw": "flatpack.command_line.draw",
     "cut": "flatpack.command_line.cut",
+    "batch": "flatpack.command_line.batch",
     "list": "flatpack.command_line.listing",
     "schema": "flatpack.command_line.schema",
 }

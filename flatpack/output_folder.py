@@ -44,7 +44,7 @@ def write(folder: str, files: Mapping[str, bytes]) -> None:
     if fault := names_fault(files):
         raise ValueError(f"not to be written: {fault}")
     target = check(folder)
-    with _explained(folder), _parents(target), _staging(target, "new") as fresh:
+    with explained(folder), _parents(target), _staging(target, "new") as fresh:
         for name, content in files.items():
             _write_file(fresh / name, content)
         _put_in_place(fresh, target, folder)
@@ -58,7 +58,7 @@ def check(folder: str) -> Path:
     """
     if not folder or "\0" in folder:
         raise OutputError(folder, "not the name of a folder")
-    with _explained(folder):
+    with explained(folder):
         target = Path(os.path.realpath(folder))
         if not os.path.lexists(target):
             return target
@@ -239,7 +239,8 @@ _REASONS = {
 
 
 @contextmanager
-def _explained(shown: str) -> Iterator[None]:
+def explained(shown: str) -> Iterator[None]:
+    """Turns the system's errors into an `OutputError` about the folder `shown`."""
     try:
         yield
     except OSError as error:

@@ -6,6 +6,7 @@ import argparse
 from typing import TYPE_CHECKING, TypeAlias
 
 from flatpack import __version__
+from flatpack.command_line import batch_options
 
 if TYPE_CHECKING:  # the class can be subscripted by type checkers alone
     Commands: TypeAlias = argparse._SubParsersAction[argparse.ArgumentParser]
@@ -56,7 +57,7 @@ def parser() -> argparse.ArgumentParser:
     commands = made.add_subparsers(
         title="commands", dest="command", metavar="COMMAND", required=True
     )
-    for add in (_new, _check, _draw, _cut, _list, _schema):
+    for add in (_new, _check, _draw, _cut, _batch, _list, _schema):
         add(commands)
     return made
 
@@ -187,6 +188,12 @@ def _cut(commands: Commands) -> None:
     made.add_argument(
         "--despite-faults", action="store_true", help="plan a design that has faults"
     )
+
+
+def _batch(commands: Commands) -> None:
+    made = _command(commands, "batch", batch_options.SHORT, batch_options.EXAMPLE)
+    _profiles(made, "beside TABLE")
+    batch_options.add(made, KINDS)
 
 
 def _list(commands: Commands) -> None:

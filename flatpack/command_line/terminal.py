@@ -45,9 +45,14 @@ class Terminal:
         self.out.flush()  # so that both read in order where they go to one file
         print(text, file=self.err)
 
+    @property
+    def watched(self) -> bool:
+        """Whether progress is shown to anybody."""
+        return _is_terminal(self.err) and os.environ.get("TERM") != "dumb"
+
     def progress(self, text: str) -> None:
         """What is being done, on one line that the next replaces; nothing unless on a terminal."""
-        if _is_terminal(self.err) and os.environ.get("TERM") != "dumb":
+        if self.watched:
             print(f"\r\x1b[K{text}", end="", file=self.err, flush=True)
 
     def styled(self, text: str, style: Style) -> str:

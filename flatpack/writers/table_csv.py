@@ -34,6 +34,17 @@ def render(rows: Iterable[Sequence[Cell]], header: Sequence[str], signature: boo
     return stream.getvalue().encode("utf-8-sig" if signature else "utf-8")
 
 
+def row(cells: Sequence[Cell]) -> bytes:
+    """One row by itself, for a table that is written piece by piece.
+
+    Raises:
+        ValueError: a number isn't finite.
+    """
+    stream = io.StringIO()
+    csv.writer(stream, lineterminator="\r\n").writerow([_cell(value) for value in cells])
+    return stream.getvalue().encode()
+
+
 def _cell(value: Cell) -> str:
     if isinstance(value, str):
         return f"'{value}" if _is_formula(value) else value

@@ -1,0 +1,83 @@
+"""What the summary tells of one design: key sizes, stops, mass, what the checks found."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import Any
+
+from flatpack.finding import ORDER
+from flatpack.job import Design
+from flatpack.model import Assembly
+
+#: Columns of the summary that come from a design, in order, with their heads.
+COLUMNS: tuple[tuple[str, str], ...] = (
+    ("piece", "Piece"),
+    ("family", "Family"),
+    ("code", "Content code"),
+    ("length", "Length mm"),
+    ("width", "Width mm"),
+    ("height", "Height mm"),
+    ("mass", "Timber kg"),
+    ("parts", "Parts"),
+    ("stops", "Stops degrees"),
+    ("fault", "Faults"),
+    ("not done", "Not done"),
+    ("warning", "Warnings"),
+    ("note", "Notes"),
+    ("worst", "Worst finding"),
+)
+MONEY: tuple[tuple[str, str], ...] = (
+    ("price", "Price"),
+    ("currency", "Currency"),
+    ("unpriced", "Items without a price"),
+    ("waste", "Waste %"),
+)
+
+
+def facts(made: Design) -> dict[str, Any]:
+    """The row of one design, by column; sizes of the piece as it stands, its back flat."""
+    counts = Counter(finding.severity for finding in made.findings)
+    return {
+        "piece": made.assembly.name,
+        "family": made.family,
+        "code": made.code,
+        **sizes(made.assembly),
+        "stops": [round(stop.angle, 1) for stop in made.study.found.stops] if made.study else [],
+        **{severity: counts[severity] for severity in ORDER},
+        "worst": worst(made, ""),
+    }
+
+
+def sizes(assembly: Assembly) -> dict[str, Any]:
+    """Overall size, mm (height to the highest part), mass of the timber, kg, and its parts."""
+    corners = [c for part in assembly.parts.values() for c in _corners(part)]
+    corners += [c for bar in assembly.bars.values() for c in _ends(bar)]
+    spans = [max(axis) - min(axis) for axis in zip(*corners, strict=True)] if corners else [0.0] * 3
+    length, width, height = (round(span, 1) for span in spans)
+    mass = sum(_mass(part) for part in assembly.parts.values())
+    return {"length": length, "width": width, "height": height, "mass": round(mass, 2),
+            "parts": len(assembly.parts)}  # fmt: skip
+
+
+def _corners(part: Any) -> list[tuple[float, float, float]]:
+    x0, y0, x1, y1 = part.outline.bounds
+    every = ((x, y, z) for x in (x0, x1) for y in (y0, y1) for z in (0.0, part.thickness))
+    return [tuple(part.frame.place(*corner)) for corner in every]
+
+
+def _ends(bar: Any) -> list[tuple[float, float, float]]:
+    return [tuple(bar.frame.place(0.0, 0.0, z)) for z in (0.0, bar.length)]
+
+
+def _mass(part: Any) -> float:
+    holes = sum(o.area for o in part.openings)
+    return float((part.outline.area - holes) * part.thickness * part.board.density * 1e-9)
+
+
+def worst(made: Design, state: str) -> str:
+    """The worst finding in words; with the state *made* nothing, since nothing is the matter."""
+    if state == "made" or not made.findings:
+        return ""
+    first = made.findings[0]
+    where = f"{first.part}: " if first.part else ""
+    return f"{first.severity}: {where}{first.message}"
