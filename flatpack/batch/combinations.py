@@ -58,8 +58,10 @@ class Combinations:
         self._without = [dict(_leaves(block, "", family)) for block in raw.get("without", ())]
         refuse_unknown(self._lists, path, ())
         faults = list(_list_faults(self._lists, self._without, path, family))
+        if faults:
+            raise ParameterErrors(tuple(faults))
         self._pattern = raw.get("name", _pattern(base, self._lists))
-        faults += _slot_faults(self._pattern, self._lists, path)
+        faults = list(_slot_faults(self._pattern, self._lists, path))
         if faults:
             raise ParameterErrors(tuple(faults))
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import signal
 from collections.abc import Callable, Iterator
 from concurrent.futures import Executor, ProcessPoolExecutor
@@ -57,6 +58,8 @@ def cluster(address: str, chunk: int = 4) -> Engine:
         reason = 'needs dask: install with `pip install "flatpack[cluster]"`'
         raise ReadError("--scheduler", reason) from None
     start_client: Any = distributed.Client  # it has no types
+    # A worker that is lost is no news for the maker: its work is done by another.
+    logging.getLogger("distributed").setLevel(logging.ERROR)
     try:
         client = start_client(address, timeout=10, set_as_default=False)
         workers = sum(client.nthreads().values())

@@ -14,6 +14,7 @@ from flatpack.batch.row import COLUMNS, MONEY
 from flatpack.drawings.page import Cell
 from flatpack.wording import english_batch as words
 from flatpack.writers import table_csv
+from flatpack.writers.numerals import short
 from flatpack.writers.overview_html import Line, Overview, head, line, tail
 
 PAGE = 500
@@ -70,7 +71,7 @@ def _problem(entry: Entry) -> str:
 
 def _plain(value: Any) -> Cell:
     if isinstance(value, list):
-        return "; ".join(map(str, value))
+        return "; ".join(map(short, value))
     return value if isinstance(value, str | int | float) else ""
 
 

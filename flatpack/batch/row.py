@@ -49,14 +49,19 @@ def facts(made: Design) -> dict[str, Any]:
 
 
 def sizes(assembly: Assembly) -> dict[str, Any]:
-    """Overall size, mm (height to the highest part), mass of the timber, kg, and its parts."""
+    """Overall size, mm, the longer way first; mass of the timber, kg; how many parts."""
     corners = [c for part in assembly.parts.values() for c in _corners(part)]
     corners += [c for bar in assembly.bars.values() for c in _ends(bar)]
     spans = [max(axis) - min(axis) for axis in zip(*corners, strict=True)] if corners else [0.0] * 3
-    length, width, height = (round(span, 1) for span in spans)
+    width, length = sorted(spans[:2])
     mass = sum(_mass(part) for part in assembly.parts.values())
-    return {"length": length, "width": width, "height": height, "mass": round(mass, 2),
-            "parts": len(assembly.parts)}  # fmt: skip
+    return {
+        "length": round(length, 1),
+        "width": round(width, 1),
+        "height": round(spans[2], 1),
+        "mass": round(mass, 2),
+        "parts": len(assembly.parts),
+    }
 
 
 def _corners(part: Any) -> list[tuple[float, float, float]]:

@@ -7,7 +7,7 @@ PICTURE, NAME, STATE = "Picture", "Variant", "State"
 PROBLEM, PLACE, FOLDER = "What is the matter", "From", "Folder"
 STATES = {
     "made": "made",
-    "faults": "design has faults",
+    "faults": "with faults in the design",
     "refused": "refused",
     "failed": "failed",
     "stopped": "not reached",
