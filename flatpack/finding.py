@@ -38,6 +38,11 @@ def in_order(findings: tuple[Finding, ...] | list[Finding]) -> tuple[Finding, ..
     )
 
 
+def by_severity(findings: tuple[Finding, ...] | list[Finding]) -> tuple[Finding, ...]:
+    """Worst first, those of one severity left in the order in which they come."""
+    return tuple(sorted(findings, key=lambda f: ORDER.index(f.severity)))
+
+
 def blocks(findings: tuple[Finding, ...]) -> bool:
     """True when any finding is a fault."""
     return any(f.severity == "fault" for f in findings)

@@ -17,7 +17,7 @@ from flatpack.drawings.layers import layer_set
 from flatpack.drawings.page import Sheet
 from flatpack.drawings.registry import DRAWINGS, drawings, templates
 from flatpack.drawings.settings import Finishing, Printed, Settings
-from flatpack.finding import Finding, blocks, in_order
+from flatpack.finding import Finding, blocks, by_severity, in_order
 from flatpack.manifest import NAME as MANIFEST
 from flatpack.manifest import File, manifest
 from flatpack.mechanism.study import Study, study
@@ -30,12 +30,14 @@ from flatpack.writers.registry import render
 
 if TYPE_CHECKING:
     from flatpack.drawings.templates import PrintSettings
+    from flatpack.strength import Report
 
 
 class Design(NamedTuple):
     """A piece as built and judged; `code` stands on each of its sheets.
 
-    `printed` are its templates once they have been laid out.
+    `printed` are its templates once they have been laid out, `strength` whether it will hold once
+    that was asked.
     """
 
     family: str
@@ -45,8 +47,10 @@ class Design(NamedTuple):
     findings: tuple[Finding, ...]
     code: str
     study: Study | None
+    profiles: Profiles
     printed: Printed | None = None
     finishing: Finishing | None = None
+    strength: Report | None = None
 
 
 def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
@@ -74,7 +78,7 @@ def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
         findings = _mended(family, record, profiles, findings)
     finishing = _finishing(record, profiles)
     code = _code(family, record, profiles)
-    made = Design(family, record, assembly, workshop, findings, code, known)
+    made = Design(family, record, assembly, workshop, findings, code, known, profiles)
     return made._replace(finishing=finishing)
 
 
@@ -126,6 +130,47 @@ def with_printing(made: Design, printing: PrintSettings | None = None) -> Design
     return made._replace(findings=in_order([*made.findings, *printed.findings]), printed=printed)
 
 
+def with_strength(made: Design, *, remedies: bool = False) -> Design:
+    """The design with what strength and safety have to say.
+
+    `remedies` looks for the cheapest change against each overload by building the piece anew with
+    it, which takes seconds.
+
+    Raises:
+        ProfileError: faults in a profile of a material or of loads.
+    """
+    from flatpack import strength
+    from flatpack.checks.safety import Asked
+    from flatpack.checks.safety import findings as safety
+
+    profiles = made.profiles
+    found = strength.report(made.assembly, made.record, profiles)
+    if remedies:
+        rebuild = partial(_rebuilt, made, profiles)
+        found = strength.with_remedies(found, made.record, made.assembly, profiles, rebuild)
+    # Safety tells the same as these with a remedy, and the caution at greater length.
+    twice = ("strength-caution", "strength-tipping", "strength-sliding")
+    held = (f for f in strength.findings(found) if f.code not in twice)
+    asked = Asked(made.assembly, made.study, profiles, found)
+    told = (*made.findings, *held, *safety(asked))
+    return made._replace(findings=by_severity(told), strength=found)
+
+
+def _rebuilt(made: Design, profiles: Profiles, values: Mapping[str, Any]) -> Assembly | None:
+    """The piece with some keys changed; None where they don't go together or bring a fault."""
+    from flatpack.mending import changed
+
+    family, record = PIECES[made.family], made.record
+    for change in values.items():
+        record = changed(record, change)
+    if any(True for _ in family.conflicts(record, profiles)):
+        return None
+    piece = family.build(record, profiles)
+    known = {(f.code, f.part) for f in made.findings if f.severity == "fault"}
+    faults = (f for f in checks.run(piece) if f.severity == "fault")
+    return None if any((f.code, f.part) not in known for f in faults) else piece
+
+
 def _settings(made: Design, printing: PrintSettings | None) -> Settings:
     return Settings(
         workshop=made.workshop,
@@ -137,6 +182,7 @@ def _settings(made: Design, printing: PrintSettings | None) -> Settings:
         printed=made.printed,
         findings=made.findings,
         finishing=made.finishing,
+        strength=made.strength,
     )
 
 

@@ -1,4 +1,4 @@
-"""`flatpack check`: the findings of one parameter file."""
+"""`flatpack check`: the findings of one parameter file, strength and safety among them."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from flatpack.profile_files import read_text
 def run(args: Namespace, terminal: Terminal) -> int:
     """Print the findings; 1 when there is a fault, else 0."""
     try:
-        made = design(args, terminal)
+        made = judged(design(args, terminal), terminal, remedies=args.remedies)
     except FlatpackError as error:
         if args.json:
             terminal.say(_refusal(error).decode().rstrip())
@@ -43,10 +43,27 @@ def design(args: Namespace, terminal: Terminal) -> job.Design:
     return made
 
 
+def judged(made: job.Design, terminal: Terminal, *, remedies: bool = False) -> job.Design:
+    """The design with its strength and safety judged.
+
+    Raises:
+        ProfileError: faults in a profile of a material or of loads.
+    """
+    what = "trying changes against overloads" if remedies else "working out the strength"
+    terminal.progress(f"{what} of {made.assembly.name} ...")
+    found = job.with_strength(made, remedies=remedies)
+    terminal.progress("")
+    return found
+
+
 def show(made: job.Design, terminal: Terminal) -> None:
-    """Headline, then every finding, worst first."""
+    """Headline, which opens with what wasn't judged, then every finding, worst first."""
     name, code = made.assembly.name, made.code
     terminal.say(terminal.styled(f"{name} ({made.family}), content code {code}", "bold"))
+    if made.strength is not None:
+        terminal.say(f"Strength: {made.strength.headline}.")
+        if made.strength.over and not made.strength.remedies:
+            terminal.say("No remedies were sought: `flatpack check FILE --remedies` tries them.")
     terminal.say(findings.headline(made.findings))
     if made.findings:
         terminal.say()

@@ -41,6 +41,9 @@ def run(args: Namespace, terminal: Terminal) -> int:
             check.show(made, terminal)
             terminal.complain("Nothing was written, because the templates can't be printed so.")
             return 1
+    if "strength" in only:
+        made = check.judged(made, terminal)
+        terminal.progress(f"drawing {made.assembly.name} ...")
     sheets = job.sheets(made, only, printing)
     files = job.files(made, sheets)
     output_folder.write(args.out, {name: file.content for name, file in files.items()})

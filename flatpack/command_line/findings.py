@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from textwrap import wrap
 
 from flatpack.command_line.terminal import Style, Terminal
-from flatpack.finding import ORDER, Finding, Severity, in_order
+from flatpack.finding import ORDER, Finding, Severity, by_severity
 
 _STYLES: dict[Severity, Style] = {
     "fault": "fault",
@@ -34,7 +34,7 @@ def _counted(count: int, severity: Severity) -> str:
 def report(findings: Sequence[Finding], terminal: Terminal) -> Iterator[str]:
     """Lines of the table; findings that differ in their part alone stand together."""
     alike: dict[Finding, list[str]] = {}
-    for finding in in_order(tuple(findings)):
+    for finding in by_severity(tuple(findings)):
         parts = alike.setdefault(finding._replace(part=""), [])
         if finding.part and finding.part not in parts:
             parts.append(finding.part)

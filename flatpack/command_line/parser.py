@@ -40,6 +40,7 @@ KINDS = (
     "job-page",
     "templates",
     "book",
+    "strength",
 )
 LISTS = ("families", "boards", "workshops", "hardware", "finishes", "notches", "stock")
 
@@ -93,10 +94,17 @@ def _check(commands: Commands) -> None:
         "check",
         "say whether a design fits together and can be made, and what to look out for",
         "  flatpack check sun-lounger.toml\n"
-        "  flatpack check sun-lounger.toml --json > findings.json",
+        "  flatpack check sun-lounger.toml --json > findings.json\n"
+        "  flatpack check sun-lounger.toml --remedies",
     )
     _parameter_file(made)
     made.add_argument("--json", action="store_true", help="findings as JSON, for a program")
+    made.add_argument(
+        "--remedies",
+        action="store_true",
+        help="look for the cheapest change against each overload by building the piece with it;"
+        " takes some seconds",
+    )
 
 
 def _draw(commands: Commands) -> None:

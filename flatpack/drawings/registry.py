@@ -110,6 +110,14 @@ def _job_page(assembly: Assembly, found: Found, settings: Settings) -> Iterator[
                 format="html")  # fmt: skip
 
 
+def _strength(assembly: Assembly, found: Found, settings: Settings) -> Iterable[Sheet]:
+    if settings.strength is None:
+        return ()
+    from flatpack.drawings import strength
+
+    return strength.sheets(assembly, settings.strength, settings)
+
+
 #: Kind of sheet -> what makes its sheets.
 DRAWINGS: Mapping[str, Callable[[Assembly, Found, Settings], Iterable[Sheet]]] = {
     "parts": _parts,
@@ -121,6 +129,7 @@ DRAWINGS: Mapping[str, Callable[[Assembly, Found, Settings], Iterable[Sheet]]] =
     "job-page": _job_page,
     "templates": _templates,
     "book": _book,
+    "strength": _strength,
 }
 
 

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from flatpack.drawings.page import Sheet
     from flatpack.drawings.templates import PrintSettings
     from flatpack.finding import Finding
+    from flatpack.strength import Report
 
 
 class Printed(NamedTuple):
@@ -43,7 +44,7 @@ class Settings:
     `study` is all about its moving back; None for a piece that stands still.  `printing` says how
     templates are printed; None: on the usual paper.  `printed` are templates of this piece that
     were laid out before; they are taken when they were asked for in the same way.  `findings` and
-    `finishing` stand in the build book.
+    `finishing` stand in the build book.  `strength` says whether it holds; None: not asked.
     """
 
     workshop: Workshop
@@ -56,3 +57,4 @@ class Settings:
     printed: Printed | None = None
     findings: tuple[Finding, ...] = ()
     finishing: Finishing | None = None
+    strength: Report | None = None

@@ -1,0 +1,82 @@
+"""What the checks of safety are given, and the published limits that they hold a piece to."""
+
+from __future__ import annotations
+
+from functools import cached_property
+
+from flatpack.checks.bored import Bored, bored
+from flatpack.checks.limits import PRACTICE, Limit
+from flatpack.frozen import frozen
+from flatpack.geometry import Vec
+from flatpack.mechanism.study import Study
+from flatpack.model import Assembly, Part
+from flatpack.profiles import Profiles
+from flatpack.strength import Report
+
+EN581 = "EN 581-1 (outdoor furniture, general safety)"
+FINGER_LOW = Limit(
+    7.0, f"{EN581}, edition of 2006 as described by two test houses: probes of 7 and 12 mm"
+)
+FINGER_HIGH = Limit(12.0, FINGER_LOW.source)
+FINGER_DEEP = Limit(10.0, FINGER_LOW.source)
+NEAR_SKIN = Limit(
+    120.0, f"{EN581}, edition of 2017, 5.1: underside of the seat within 120 mm of its edge"
+)
+ROUNDED = Limit(2.0, f"{NEAR_SKIN.source}; the radius: {PRACTICE}, the standard gives none")
+WETTER = Limit(8.0, PRACTICE, "% moisture")
+"""From the moisture at which it was made to that of a wet autumn."""
+DRIER = Limit(4.0, PRACTICE, "% moisture")
+"""The same to a dry summer."""
+BOLTS_APART = Limit(1.5, PRACTICE)
+"""Movement across the grain between two fasteners that wood and holes take without splitting."""
+
+
+@frozen(kw_only=False)
+class Asked:
+    """The piece with its back flat, its study and profiles, and its strength as reported."""
+
+    assembly: Assembly
+    study: Study | None
+    profiles: Profiles
+    report: Report
+
+    @cached_property
+    def seat(self) -> tuple[Part, ...]:
+        """Slats to sit and lie on: level parts that run from side to side, along the piece."""
+        found = [p for p in self.assembly.parts.values() if _slat(p) and abs(p.frame.z.z) > 0.9]
+        return tuple(sorted(found, key=lambda p: _middle(p).x))
+
+    @cached_property
+    def backrest(self) -> tuple[Part, ...]:
+        """Slats of a fixed back, lowest first."""
+        found = [p for p in self.assembly.parts.values() if _slat(p) and abs(p.frame.z.z) <= 0.9]
+        return tuple(sorted(found, key=lambda p: _middle(p).z))
+
+    @cached_property
+    def bored(self) -> dict[str, tuple[Bored, ...]]:
+        """Holes of every part."""
+        return {key: bored(part) for key, part in self.assembly.parts.items()}
+
+    @cached_property
+    def round_bodies(self) -> tuple[tuple[Vec, Vec, float], ...]:
+        """Axis and diameter of every bar, fastener and solid of a fastener."""
+        bars, fasteners = self.assembly.bars.values(), self.assembly.fasteners
+        solids = (s for f in fasteners for s in f.solids)
+        return (
+            *((b.frame.origin, b.frame.z, b.stock.diameter) for b in bars),
+            *((f.start, f.direction, f.diameter) for f in fasteners),
+            *((s.frame.origin, s.frame.z, _wide(s.outline.bounds)) for s in solids),
+        )
+
+
+def _wide(bounds: tuple[float, float, float, float]) -> float:
+    return min(bounds[2] - bounds[0], bounds[3] - bounds[1])
+
+
+def _slat(part: Part) -> bool:
+    return abs(part.frame.x.y) > 0.99 and "slat" in part.key
+
+
+def _middle(part: Part) -> Vec:
+    x0, y0, x1, y1 = part.outline.bounds
+    return part.frame.place((x0 + x1) / 2.0, (y0 + y1) / 2.0, part.thickness / 2.0)

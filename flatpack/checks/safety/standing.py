@@ -1,0 +1,43 @@
+"""Tipping over and sliding, as the statics of the strength report have it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from flatpack.checks.safety.asked import Asked
+from flatpack.finding import Finding
+
+EN1022 = "EN 1022 (stability of seating)"
+
+
+def check_standing(asked: Asked) -> Iterator[Finding]:
+    """The worst case of each; that the standard's own tests weren't run.
+
+    What is over its capacity has its warning among those of strength.
+    """
+    for code in ("tipping", "sliding"):
+        found = [c for c in asked.report.checks if c.kind == "piece" and c.code == code]
+        done = [c for c in found if c.use is not None]
+        if not done:
+            why = found[0].why if found else "the strength wasn't worked out"
+            yield Finding(f"safety-{code}", "not done", asked.assembly.name,
+                          f"{code} wasn't judged: {why}", source="statics")  # fmt: skip
+            continue
+        worst = max(done, key=lambda c: c.use or 0.0)
+        assert worst.use is not None
+        bad = worst.use > 1.0
+        told = f"{code} uses {worst.use:.0%} of what holds it at worst: {worst.formula}; "
+        yield Finding(
+            f"safety-{code}", "warning" if bad else "note", asked.assembly.name,
+            told + worst.case, round(100.0 * worst.use, 1), 100.0, "%", worst.source,
+            _remedy(code) if bad else "",
+        )  # fmt: skip
+    yield Finding(
+        "safety-stability-tests", "not done", asked.assembly.name,
+        "the stability tests of the standard weren't carried out; a sum doesn't stand for them",
+        source=EN1022,
+    )  # fmt: skip
+
+
+def _remedy(code: str) -> str:
+    return "legs nearer the ends" if code == "tipping" else "rubber or rough pads under the feet"
