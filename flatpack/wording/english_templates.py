@@ -81,7 +81,10 @@ def sheet_of(number: int, count: int, size: str) -> str:
 ACTUAL_SIZE = (
     "Print at actual size (100 %), never fitted to the page; lay a steel tape on both rulers."
 )
-TAPE_GOVERNS = "The tape governs: check every mark from the datum; paper stretches. Lengths in mm."
+TAPE_GOVERNS = (
+    "The tape governs: check every mark with a steel tape, x from the datum end, y from the datum "
+    "edge, in mm; paper stretches."
+)
 
 
 def ruler(length: str) -> str:
@@ -93,8 +96,6 @@ def corrected(short: str, long: str) -> str:
     """A page stretched for one printer."""
     return f"Corrected for one printer: short side x {short}, long side x {long}. "
 
-
-PRINTED_HINT = "Rulers off? Print again with --printed SHORT,LONG."
 
 # --- windows ------------------------------------------------------------------------------------
 
@@ -111,18 +112,61 @@ def lay_on(face: str, datum_left: bool) -> str:
     return f"{FACES[face].upper()} up, datum edge below, datum end {end}."
 
 
-LINE_UP = "Line up the datum edge and the end or tape line named."
+DATUM_WAYS = (
+    ("datum end towards the {}", "datum end towards the {}"),
+    ("datum end towards the left", "datum end towards the right"),
+    ("datum end down", "datum end up"),
+)
+"""Where a datum end points, for parts along x, y and z: x axis of the part forwards, backwards."""
 
 
-def stretch(number: int, count: int, low: str, high: str) -> str:
-    """Which stretch of the part a window shows."""
+def place(end: str, looks: str) -> str:
+    """How the part lies in the finished piece."""
+    face = looks.replace("it looks", "this face looks")
+    said = "; ".join(t for t in (f"In the piece: {end}" if end else "", face) if t)
+    return f"{said[0].upper()}{said[1:]}." if said else ""
+
+
+def meets_hole(mark: str, number: int, y: str) -> str:
+    """A hole of another part on the same axis; `y` where it differs."""
+    there = f" (there y {y})" if y else ""
+    return f"meets {mark} hole {number}{there}"
+
+
+def pockets_from_edge(gap: str, far: bool) -> str:
+    """Pocket holes along an edge."""
+    edge = "edge opposite the datum edge" if far else "datum edge"
+    return (f"Pocket holes of the story stick: oval's middle {gap} from the {edge}, "
+            "drilled with the jig.")  # fmt: skip
+
+
+ROD_HERE = "rod: do not drill"
+POCKET_HERE = "pocket, see stick"
+SAWN_NOTCH = "notch: saw and chisel to the line"
+
+
+def bored_notch(diameter: str) -> str:
+    """A notch with a round seat."""
+    return f"notch: drill Ø{diameter}, then saw out"
+
+
+def stretch(marks: str, number: int, count: int, low: str, high: str) -> str:
+    """Which stretch of which part a window shows."""
     of = f"window {number} of {count}" if count > 1 else "window"
-    return f"{of}: {low} to {high}"
+    return f"{marks} {of}: {low} to {high}"
+
+
+def tag(marks: str, number: int, count: int, face: str) -> str:
+    """Inside each window, for when it is cut out."""
+    return f"{marks} {number}/{count} {FACES[face].upper()}"
 
 
 def tape_line(distance: str, end: str) -> str:
     """The line across a window that ties it to the nearest end."""
-    return f"tape line: {distance} from {end}"
+    return f"steel-tape line: {distance} from {end}"
+
+
+ON_TAPE_LINE = "steel-tape line {}"
 
 
 def edge_away(distance: str) -> str:
@@ -136,18 +180,17 @@ def other_hand(mark: str) -> str:
 
 
 NOT_HANDED = "Not handed."
-SECOND_FACE = "Second face: thin lines are already cut."
+SECOND_FACE = "Second face: the outline and what is in thin lines is already cut."
 
 
 def under_here(count: int, face: str) -> str:
-    """Work on the other face, in hidden lines."""
-    return f"Dashed: {count} on the {FACES[face]}, not from here."
+    """Work on the other face."""
+    return f"{count} more holes on the {FACES[face]}: on their own sheet, dashed if seen here."
 
 
-def stock(count: int, thickness: str, piece: str, code: str) -> str:
-    """How many parts, how thick, of what."""
-    text = f"{count} off, {thickness} thick"
-    return ", ".join(t for t in (text, piece, code) if t)
+def stock(count: int, size: Sequence[str]) -> str:
+    """How many parts, how large."""
+    return f"{count} off, {' x '.join(size)}."
 
 
 def tile(row: int, rows: int, column: int, columns: int) -> str:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from flatpack.drawings.marks import PartGroup, bar_groups
 from flatpack.drawings.shapes import Stroke
+from flatpack.drawings.templates.in_piece import InPiece
 from flatpack.drawings.templates.packing import GAP, packed
 from flatpack.drawings.templates.panel import Panel
 from flatpack.drawings.templates.panels import panels
@@ -52,6 +53,7 @@ class Job(NamedTuple):
     paper: Paper
     stretch: Stretch
     known: dict[bool, Faces]
+    told: InPiece
 
     def on(self, paper: Paper) -> Job:
         """The same on another paper."""
@@ -90,7 +92,7 @@ def faces_of(job: Job, turn: bool) -> Faces:
     """Panels of each worked face on pages that lie so."""
     if turn not in job.known:
         room = job.area(turn).room
-        job.known[turn] = panels(job.found, job.assembly.name, job.settings.code, room)
+        job.known[turn] = panels(job.found, job.told, room)
     return job.known[turn]
 
 
@@ -142,7 +144,8 @@ def _share(face: tuple[Panel, ...], room: tuple[float, float]) -> float:
 def _paged(job: Job, turn: bool, faces: Iterable[tuple[Panel, ...]]) -> Layout:
     area = job.area(turn)
     made = [panel for face in faces for panel in face]
-    puts = packed([p.size for p in made], area.room)
+    order = {mark: i for i, mark in enumerate(dict.fromkeys(p.marks for p in made))}
+    puts = packed([p.size for p in made], area.room, [order[p.marks] for p in made])
     pages: Layout = [Page(area, []) for _ in range(max((p.page + 1 for p in puts), default=0))]
     x0, y0, _, _ = area.content
     for put in puts:

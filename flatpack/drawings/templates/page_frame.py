@@ -75,7 +75,7 @@ def _notes(area: Area, stretch: Stretch) -> Iterator[Stroke]:
     first = words.ACTUAL_SIZE
     if stretch != AS_IT_IS:
         first = words.corrected(f"{stretch.short:.4f}", f"{stretch.long:.4f}") + first
-    lines = (first, words.TAPE_GOVERNS + " " + words.PRINTED_HINT)
+    lines = (first, words.TAPE_GOVERNS)
     for i, line in enumerate(lines):
         heights = (2.5, 1.8)
         height = next((h for h in heights if text_width(line, h) <= x1 - x0 - 2.0), 1.8)

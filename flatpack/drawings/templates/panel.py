@@ -17,34 +17,28 @@ from collections.abc import Iterator, Sequence
 from functools import cached_property
 from typing import NamedTuple
 
-from flatpack.drawings.figures import mm
-from flatpack.drawings.holes import depth_of, size_of
 from flatpack.drawings.marks import PartGroup
-from flatpack.drawings.ruled import ruled_table
 from flatpack.drawings.shapes import Closed, Stroke
+from flatpack.drawings.templates.hole_table import table_height, table_rows, table_strokes
+from flatpack.drawings.templates.in_piece import InPiece
 from flatpack.drawings.templates.packing import GAP
-from flatpack.drawings.templates.panel_words import texts
+from flatpack.drawings.templates.panel_words import heading, sentences
 from flatpack.drawings.templates.part_map import MAP_HEIGHT, part_map
 from flatpack.drawings.templates.tiles import Tile
-from flatpack.drawings.templates.view import ABOVE, below_room, cell_width, marks_below, view, whole
+from flatpack.drawings.templates.view import ABOVE, below_room, cell_width, view, whole
 from flatpack.drawings.templates.windows import Window
 from flatpack.drawings.templates.wrapping import block, block_height
 from flatpack.frozen import frozen
 from flatpack.geometry import Point
 from flatpack.geometry.shapes import rectangle
-from flatpack.model import Feature
-from flatpack.wording import english as part_words
-from flatpack.wording import english_templates as words
 
-LEAST = 84.0
+LEAST = 87.0
 """Least width of a panel, so that its words and table can be read, mm."""
 INSET = 2.0
-_ROW = 5.0
 _BETWEEN = 2.0
-_COLUMNS = (8.0, 15.0, 13.0, 30.0)
-_PURPOSE = 36.0
-"""Least width of the column that says what a hole is for, mm."""
-_MAP_BESIDE = 62.0
+_TABLE = 72.0
+"""Least width of the table, mm."""
+_MAP_BESIDE = 60.0
 """Width of the map where it stands beside the words, mm."""
 
 
@@ -93,8 +87,7 @@ class Panel:
     shown: tuple[Shown, ...]
     groups: tuple[PartGroup, ...]
     most: float
-    piece: str
-    code: str
+    told: InPiece
     others: tuple[str, ...] = ()
     wide: bool = False
 
@@ -102,6 +95,11 @@ class Panel:
     def window(self) -> Window:
         """The first window."""
         return self.shown[0].window
+
+    @property
+    def marks(self) -> str:
+        """Marks of the parts."""
+        return ", ".join(g.mark for g in self.groups)
 
     @property
     def size(self) -> tuple[float, float]:
@@ -118,9 +116,12 @@ class Panel:
         plan = self.plan
         left, top, room = x + INSET, y + plan.height - INSET, plan.width - 2.0 * INSET
         yield Stroke("thin-line", Closed(rectangle(plan.width, plan.height, x, y)))
-        yield from block(texts(self), Point(left, top), plan.said)
+        yield from block(heading(self), Point(left, top), plan.said)
         beside = plan.said < room
-        at = Point(left + plan.said, top) if beside else Point(left, top - plan.head + MAP_HEIGHT)
+        down = block_height(heading(self), plan.said)
+        at = Point(left + plan.said, top) if beside else Point(left, top - down)
+        below = max(down, MAP_HEIGHT) if beside else down + MAP_HEIGHT
+        yield from block(sentences(self), Point(left, top - below), room)
         boxes = [s.tile.box for s in self.shown]
         yield from part_map(self.window, boxes, at, room - plan.said if beside else room)
         yield from _drawn(self, plan, Point(left, top - plan.head), room)
@@ -132,17 +133,15 @@ def _drawn(panel: Panel, plan: Plan, corner: Point, room: float) -> Iterator[Str
     for line in plan.lines:
         spare = 0.0 if plan.beside is not None else (room - _width(line)) / 2.0
         at = corner.x + spare
-        for one in line:
-            yield from view(one.window, one.tile, Point(at, top), face)
+        # From right to left where the datum end is at the right, as the windows lie on the part.
+        for one in line if panel.window.left else reversed(line):
+            yield from view(one.window, one.tile, Point(at, top), face, panel.marks)
             at += one.size[0] + _BETWEEN
         top -= _height(line)
     if rows := table_rows(panel):
         x = plan.beside or 0.0
         place = Point(corner.x + x, top if plan.beside is None else corner.y - ABOVE)
-        last = room - x - sum(_COLUMNS)
-        columns = (*_COLUMNS, last) if last >= _PURPOSE / 2.0 else _COLUMNS
-        cut = [row[: len(columns)] for row in (words.TABLE, *rows)]
-        yield from ruled_table(cut[0], cut[1:], columns, place)
+        yield from table_strokes(rows, place, room - x)
 
 
 def _plan(panel: Panel) -> Plan:
@@ -154,12 +153,13 @@ def _plan(panel: Panel) -> Plan:
         width = panel.most
     room = width - 2.0 * INSET
     said = room - _MAP_BESIDE if room >= 2.0 * _MAP_BESIDE else room
-    high = block_height(texts(panel), said)
-    head = max(high, MAP_HEIGHT) if said < room else high + MAP_HEIGHT
+    high = block_height(heading(panel), said)
+    top = max(high, MAP_HEIGHT) if said < room else high + MAP_HEIGHT
+    head = top + block_height(sentences(panel), room)
     rows = table_rows(panel)
-    table = _ROW * (1 + len(rows)) if rows else 0.0
-    spare = room - widest - 4.0 - sum(_COLUMNS)
-    beside = widest + 4.0 if spare >= (_PURPOSE if len(lines) == 1 else 0.0) else None
+    spare = room - widest - 4.0
+    beside = widest + 4.0 if spare >= _TABLE and len(lines) == 1 else None
+    table = table_height(rows, room - (beside or 0.0))
     return Plan(width, said, head, lines, table, beside)
 
 
@@ -180,24 +180,3 @@ def _width(line: Sequence[Shown]) -> float:
 
 def _height(line: Sequence[Shown]) -> float:
     return max(one.size[1] for one in line)
-
-
-def table_rows(panel: Panel) -> Sequence[tuple[str, ...]]:
-    """Rows of the hole table: number, x from datum end, y from datum edge, hole, what for."""
-    return [
-        (str(spot.number), mm(spot.x), mm(spot.y), hole_words(feature), feature.purpose)
-        for one in panel.shown
-        for spot in marks_below(one.window, one.tile.box)
-        for feature in spot.features
-    ]
-
-
-def hole_words(feature: Feature) -> str:
-    """Diameter and depth, e.g. 'Ø9 through', 'Ø3 x 18', 'pocket Ø9.5'."""
-    size = size_of(feature)
-    name = part_words.SHORT.get(feature.operation, "")
-    text = name if size is None else f"{name}Ø{mm(size)}"
-    if feature.depth is not None:
-        return f"{text} x {mm(feature.depth)}"
-    through = depth_of(feature) == part_words.THROUGH
-    return f"{text} {part_words.THROUGH}" if through else text

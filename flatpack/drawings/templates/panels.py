@@ -10,7 +10,9 @@ from flatpack.drawings.boxes import Box
 from flatpack.drawings.faces import worked_faces
 from flatpack.drawings.figures import mm
 from flatpack.drawings.marks import PartGroup
-from flatpack.drawings.templates.panel import INSET, Panel, Shown, table_rows
+from flatpack.drawings.templates.hole_table import table_rows
+from flatpack.drawings.templates.in_piece import InPiece
+from flatpack.drawings.templates.panel import INSET, Panel, Shown
 from flatpack.drawings.templates.tiles import OVERLAP, Tile, steps, tiles
 from flatpack.drawings.templates.view import LEFT, RIGHT
 from flatpack.drawings.templates.windows import Window, windows
@@ -20,23 +22,23 @@ Room = tuple[float, float]
 
 
 def panels(
-    found: tuple[PartGroup, ...], piece: str, code: str, room: Room
+    found: tuple[PartGroup, ...], told: InPiece, room: Room
 ) -> tuple[tuple[Panel, ...] | None, ...]:
     """Panels of each worked face that fit a content of that width and height.
 
     None stands for a face of which a window can't be made to fit, not even in tiles.
     """
-    return tuple(_fitting(same, room) for same in _alike(found, piece, code, room))
+    return tuple(_fitting(same, room) for same in _alike(found, told, room))
 
 
-def _alike(found: tuple[PartGroup, ...], piece: str, code: str, room: Room) -> Iterable[Panel]:
+def _alike(found: tuple[PartGroup, ...], told: InPiece, room: Room) -> Iterable[Panel]:
     """A panel for each face of each part; one for those whose paper is the same."""
     widest = room[0] - LEFT - RIGHT - 2.0 * INSET
     same: dict[Hashable, Panel] = {}
     for group in found:
         for _, of_face in groupby(windows(group, widest), key=lambda w: w.face):
             shown = tuple(Shown(w, Tile(w.box)) for w in of_face)
-            panel = Panel(shown=shown, groups=(group,), most=room[0], piece=piece, code=code,
+            panel = Panel(shown=shown, groups=(group,), most=room[0], told=told,
                           others=_others(group, found))  # fmt: skip
             known = same.setdefault(_look(panel), panel)
             if known is not panel:
@@ -52,7 +54,7 @@ def _look(panel: Panel) -> Hashable:
     edges = tuple(tuple(round(v, 3) for v in (*s.start, s.bulge)) for s in part.outline)
     holes = frozenset(f.key() for f in part.features)
     boxes = tuple(one.tile.box for one in panel.shown)
-    return (*facts, tuple(table_rows(panel)), edges, holes, boxes, part.openings)
+    return (*facts, table_rows(panel, meets=False), edges, holes, boxes, part.openings)
 
 
 def _others(group: PartGroup, found: tuple[PartGroup, ...]) -> tuple[str, ...]:

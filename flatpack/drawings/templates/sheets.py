@@ -14,6 +14,7 @@ from flatpack.drawings.marks import groups
 from flatpack.drawings.page import Booklet
 from flatpack.drawings.shapes import Drawing
 from flatpack.drawings.templates.bad_input import printed_findings, setting_findings
+from flatpack.drawings.templates.in_piece import in_piece
 from flatpack.drawings.templates.laying_out import (
     Job,
     Layout,
@@ -57,7 +58,9 @@ def sheets(assembly: Assembly, settings: PrintSettings) -> Printed:
     faults = tuple(setting_findings(settings))
     if faults:
         return Printed((), faults, 0, 0)
-    first = Job(assembly, groups(assembly), settings, paper_named(settings.paper), AS_IT_IS, {})
+    found = groups(assembly)
+    told = in_piece(assembly, found)
+    first = Job(assembly, found, settings, paper_named(settings.paper), AS_IT_IS, {}, told)
     stretch = correction(first.area(first.turns[0]), settings.printed)
     faults = tuple(printed_findings(settings, stretch))
     if faults:

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from flatpack.drawings.faces import datum_on_left, worked_faces
 from flatpack.drawings.marks import PartGroup, marks_by_key
-from flatpack.drawings.templates.windows import along_edge
+from flatpack.drawings.templates.window_spots import along_edge
 from flatpack.geometry import Vec
 from flatpack.model import Assembly, Face, Part
 

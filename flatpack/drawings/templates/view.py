@@ -6,28 +6,32 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from flatpack.drawings.boxes import Box
 from flatpack.drawings.figures import mm
-from flatpack.drawings.holes import Spot, short, size_of
-from flatpack.drawings.labels import Wanted, labelled
+from flatpack.drawings.holes import Spot
 from flatpack.drawings.lettering import text_width
 from flatpack.drawings.part_strokes import second_face, worked
-from flatpack.drawings.shapes import Circle, Closed, Cross, Line, Shape, Stroke, Text
+from flatpack.drawings.shapes import Circle, Closed, Cross, Line, Stroke, Text
 from flatpack.drawings.templates.break_lines import breaks
 from flatpack.drawings.templates.clipping import clipped, within
 from flatpack.drawings.templates.ordinates import below, beside
 from flatpack.drawings.templates.tiles import Mark, Tile
+from flatpack.drawings.templates.view_labels import (
+    pocket_label,
+    put_labels,
+    radii,
+    spot_label,
+    tag,
+)
+from flatpack.drawings.templates.window_spots import is_rod, seat
 from flatpack.drawings.templates.windows import Window, corners, tape_line
 from flatpack.drawings.templates.wrapping import BOLDER
 from flatpack.drawings.turned import Seen
-from flatpack.geometry import Outline, Point
-from flatpack.geometry.shapes import rectangle
+from flatpack.geometry import Outline, Point, closed
 from flatpack.wording import english_templates as words
 
 LEFT, RIGHT, ABOVE = 18.0, 5.0, 8.5
 """Room about the drawn stretch for its distances and words, mm."""
 _LEAST = 44.0
 _DROP = 5.0
-_FAR = 100.0
-"""Labels stay out of bars so wide about the stretch, where its distances and words stand, mm."""
 _SMALL = 1.8
 _OFF = 1.5
 """Distance of the datum lines from the outline, mm."""
@@ -46,17 +50,24 @@ def below_room(window: Window, box: Box) -> float:
 
 
 def whole(window: Window) -> tuple[Stroke, ...]:
-    """The window's face of the whole part as seen, lower left at 0, 0."""
+    """The window's face of the whole part as seen, lower left at 0, 0.
+
+    A rod's own cross is left out where its seat is bored: nobody is to prick the wrong one.
+    """
     make = worked if window.first else second_face
-    return make(window.part, window.face, window.seen)
+    bored = {window.seen.point(f.at) for f in window.part.features
+             if is_rod(f) and seat(window.part, f)}  # fmt: skip
+    drawn = make(window.part, window.face, window.seen)
+    return tuple(s for s in drawn if not (isinstance(s.shape, Cross) and s.shape.centre in bored))
 
 
 def view(
-    window: Window, tile: Tile, top_left: Point, face: tuple[Stroke, ...]
+    window: Window, tile: Tile, top_left: Point, face: tuple[Stroke, ...], marks: str
 ) -> tuple[Stroke, ...]:
     """Strokes of a tile of a window, its cell's upper left at `top_left` of the page.
 
-    `face` is what `whole` draws, so that all windows of a face share it.
+    `face` is what `whole` draws, so that all windows of a face share it; `marks` are those of the
+    parts.
     """
     box = tile.box
     spare = (cell_width(box) - LEFT - RIGHT - (box[2] - box[0])) / 2.0
@@ -68,12 +79,12 @@ def view(
     around = (
         *breaks(outline, page, window, box),
         *_datum_lines(window, box, page),
-        *_tape(window, box, page),
+        *_tape(window, box, page, marks),
         *_register(tile.marks, corner.x - box[0], corner.y - box[1]),
-        *_radii(outline, page),
     )
-    distances = _distances(window, box, page)
-    return (*shown, *around, *distances, *_labels(window, box, page, (*shown, *around)))
+    said = words.tag(marks, window.number, window.of, window.face)
+    inside = _inside(window, box, page, outline, (*shown, *around), said)
+    return (*shown, *around, *_distances(window, box, page), *inside)
 
 
 def marks_below(window: Window, box: Box) -> tuple[Spot, ...]:
@@ -84,6 +95,10 @@ def marks_below(window: Window, box: Box) -> tuple[Spot, ...]:
 def _place(window: Window, spot: Spot) -> Point:
     """Centre of a spot in the part as seen, lower left of its bounds at 0, 0."""
     return Point(spot.x if window.left else window.part.length - spot.x, spot.y)
+
+
+def _moved(at: Point, dx: float, dy: float) -> Point:
+    return Point(at.x + dx, at.y + dy)
 
 
 def _datum_lines(window: Window, box: Box, page: Box) -> Iterator[Stroke]:
@@ -105,21 +120,46 @@ def _datum_lines(window: Window, box: Box, page: Box) -> Iterator[Stroke]:
             yield Stroke("datum-edge", Line(Point(end, y0), Point(end, y1)))
 
 
-def _tape(window: Window, box: Box, page: Box) -> Iterator[Stroke]:
+def _tape(window: Window, box: Box, page: Box, marks: str) -> Iterator[Stroke]:
     """What ties the paper to the nearest end: the end itself, or a line past both edges."""
     ends = sorted((window.from_datum(box[0]), window.from_datum(box[2])))
-    said = words.stretch(window.number, window.of, *map(mm, ends))
-    yield _above(said, page, 6.0, (page[0] + page[2]) / 2.0)
+    said = words.stretch(marks, window.number, window.of, *map(mm, ends))
+    yield _above(said, page, 6.0, (page[0] + page[2]) / 2.0, True)
     at = tape_line(window, box)
     if at is None:
         yield from _end_words(window, box, page)
         return
-    x = page[0] + at - box[0]
-    yield Stroke("centre-line", Line(Point(x, page[1] - 1.0), Point(x, page[3] + 2.0)))
     from_datum, length = window.from_datum(at), window.part.length
     near = min(from_datum, length - from_datum)
     end = words.DATUM_END if near == from_datum else words.OTHER_END
+    x = page[0] + at - box[0]
+    yield from steel_tape_line(x, page[1] - 1.0, page[3] + 2.0)
+    taken = [_place(window, s).y for s in (*window.spots, *window.pockets)
+             if abs(_place(window, s).x - at) < 12.0]  # fmt: skip
+    yield from _on_line(mm(near), Point(x - 0.7, page[1]), page[3] - page[1], taken)
     yield _above(words.tape_line(mm(near), end), page, 2.6, x)
+
+
+def steel_tape_line(x: float, low: float, high: float) -> Iterator[Stroke]:
+    """A plain line with a dart at each end, as no other line has."""
+    yield Stroke("visible-edge", Line(Point(x, low), Point(x, high)))
+    for tip, way in ((low, 1.0), (high, -1.0)):
+        dart = closed(((x, tip, 0.0), (x + 0.9 * way, tip + 2.0 * way, 0.0),
+                       (x - 0.9 * way, tip + 2.0 * way, 0.0)))  # fmt: skip
+        yield Stroke("visible-edge", Closed(dart))
+
+
+def _on_line(near: str, foot: Point, high: float, taken: Sequence[float]) -> Iterator[Stroke]:
+    """Words along the line where they cover no mark; none where there is no room."""
+    said = words.ON_TAPE_LINE.format(near)
+    long = text_width(said, _SMALL) + 4.0
+    for share in (0.62, 0.78, 0.4, 0.5, 0.25, 0.7, 0.85):
+        middle = share * high
+        clear = all(abs(middle - y) > long / 2.0 + 7.0 for y in taken)
+        if clear and long / 2.0 < middle < high - long / 2.0:
+            at = Point(foot.x, foot.y + middle)
+            yield Stroke("text", Text(at, said, _SMALL, 90.0, "middle"))
+            return
 
 
 def _end_words(window: Window, box: Box, page: Box) -> Iterator[Stroke]:
@@ -149,27 +189,6 @@ def _register(marks: Iterable[Mark], dx: float, dy: float) -> Iterator[Stroke]:
         yield Stroke("text", Text(Point(at.x + 2.4, at.y + 2.4), mark.name, 1.8))
 
 
-def _radii(outline: Outline, page: Box) -> Iterator[Stroke]:
-    """Centre and radius of each rounding in the box."""
-    done: set[tuple[float, float, float]] = set()
-    for segment in outline:
-        if not segment.bulge or not within(segment.middle, page):
-            continue
-        centre = segment.centre
-        key = (round(centre.x, 2), round(centre.y, 2), round(segment.radius, 2))
-        if key in done:
-            continue
-        done.add(key)
-        if within(centre, page):
-            yield Stroke("centre-line", Cross(centre, 6.0))
-        middle = segment.middle
-        inwards = 5.0 / segment.radius
-        at = Point(middle.x + (centre.x - middle.x) * inwards,
-                   middle.y + (centre.y - middle.y) * inwards)  # fmt: skip
-        radius = words.RADIUS.format(mm(segment.radius))
-        yield Stroke("text", Text(at, radius, 2.5, 0.0, "middle", "middle"))
-
-
 def _distances(window: Window, box: Box, page: Box) -> tuple[Stroke, ...]:
     """Tape distances: from the datum end under the stretch, from the datum edge at its left."""
     dx, dy = page[0] - box[0], page[1] - box[1]
@@ -197,22 +216,15 @@ def _distinct(values: Iterable[float]) -> Iterator[float]:
             yield value
 
 
-def _labels(window: Window, box: Box, page: Box, taken: Sequence[Stroke]) -> tuple[Stroke, ...]:
-    wanted = []
-    for spot in marks_below(window, box):
-        at = _place(window, spot)
-        sizes = [size_of(f) or 0.0 for f in spot.features]
-        text = " + ".join(filter(None, map(short, spot.features)))
-        place = Point(at.x + page[0] - box[0], at.y + page[1] - box[1])
-        wanted.append(Wanted(place, max(sizes) / 2.0 + 3.0, f"{spot.number}: {text}",
-                             str(spot.number)))  # fmt: skip
-    shapes: list[Shape] = [s.shape for s in taken if s.layer not in ("outline", "grain")]
-    x0, y0, x1, y1 = page
-    shapes += [
-        Closed(rectangle(_FAR, y1 - y0 + 2.0 * _FAR, x1 + RIGHT - 1.0, y0 - _FAR)),
-        Closed(rectangle(_FAR, y1 - y0 + 2.0 * _FAR, x0 - 1.0 - _FAR, y0 - _FAR)),
-        Closed(rectangle(x1 - x0 + 2.0 * RIGHT, _FAR, x0 - RIGHT, y1 + 1.5)),
-        Closed(rectangle(x1 - x0 + 2.0 * RIGHT, _FAR, x0 - RIGHT, y0 - _FAR)),
-    ]
-    edge = window.seen.outline(window.part.outline).moved(x0 - box[0], y0 - box[1])
-    return labelled(wanted, shapes, [edge.sampled(0.2)])
+def _inside(
+    window: Window, box: Box, page: Box, outline: Outline, drawn: Sequence[Stroke], said: str
+) -> tuple[Stroke, ...]:
+    """Labels of holes and radii, and the tag."""
+    dx, dy = page[0] - box[0], page[1] - box[1]
+    crosses, arcs = radii(outline, page)
+    wanted = [spot_label(s, _moved(_place(window, s), dx, dy)) for s in marks_below(window, box)]
+    beside = (s for s in window.pockets if within(_place(window, s), box))
+    wanted += [pocket_label(s, _moved(_place(window, s), dx, dy)) for s in beside]
+    taken = (*drawn, *crosses)
+    put = put_labels((*wanted, *arcs), outline, page, taken)
+    return (*crosses, *put, *tag(said, outline, page, (*taken, *put)))

@@ -14,13 +14,14 @@ import math
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from flatpack.drawings.boxes import Box, box_of, grown, union
+from flatpack.drawings.boxes import Box, grown, meet, union
 from flatpack.drawings.faces import datum_on_left, seen_on, worked_faces
 from flatpack.drawings.holes import Spot, on_face, spots
 from flatpack.drawings.marks import PartGroup
+from flatpack.drawings.templates.window_spots import along_edge, on_paper, spot_box
 from flatpack.drawings.turned import Seen
 from flatpack.geometry import Outline, Point, Segment
-from flatpack.model import Face, Feature, Part
+from flatpack.model import Face, Part
 
 _PAD = 8.0
 """Paper kept about what is marked, mm."""
@@ -30,13 +31,13 @@ _TO_END = 30.0
 """A window this near to an end or edge reaches over it, mm."""
 _NARROW = 160.0
 """Parts up to this width are shown over their whole width, mm."""
-_LOOSE = frozenset({"centre-line", "thin-line"})
 
 
 class Window(NamedTuple):
     """A stretch of one face of a part; `box` is in the part as seen, lower left at 0, 0.
 
-    `left` says that the datum end is at the left; `spots` are what is marked in it.
+    `left` says that the datum end is at the left; `spots` are what is marked in it, `pockets`
+    the pocket holes in it whose places the story stick has.
     """
 
     group: PartGroup
@@ -45,6 +46,7 @@ class Window(NamedTuple):
     left: bool
     box: Box
     spots: tuple[Spot, ...]
+    pockets: tuple[Spot, ...] = ()
     number: int = 1
     of: int = 1
 
@@ -77,33 +79,39 @@ def _on(
 ) -> Iterator[Window]:
     part = group.part
     seen, left = seen_on(part, face), datum_on_left(part, face)
-    marked = [(s, box) for s in map(_on_paper, here) if s for box in [_spot_box(s, seen)]]
+    papered = (on_paper(spot, part) for spot in here)
+    marked = [(s, spot_box(s, seen)) for s in papered if s]
+    edge = [s for s in here if all(map(along_edge, s.features))]
+    pockets = [(s, spot_box(s, seen)) for s in edge]
     boxes = [box for _, box in marked]
     if first:
         boxes += _shaped(seen.outline(part.outline), part)
         boxes += [seen.outline(opening).bounds for opening in part.openings]
     stretches = _stretches(boxes, part, widest)
+    if stretches:
+        wider = [_round(box, [own for _, own in pockets]) for box in stretches]
+        stretches = _apart([_even(box, part, left) for box in wider])
     for box in stretches if left else reversed(stretches):
-        inside = tuple(s for s, own in marked if box[0] <= own[0] and own[2] <= box[2])
-        yield Window(group, face, first, left, box, inside)
+        inside, beside = (tuple(s for s, own in every if box[0] <= own[0] and own[2] <= box[2])
+                          for every in (marked, pockets))  # fmt: skip
+        yield Window(group, face, first, left, box, inside, beside)
 
 
-def _on_paper(spot: Spot) -> Spot | None:
-    """The spot with what is marked through paper; None when nothing is."""
-    kept = tuple(f for f in spot.features if not along_edge(f))
-    return spot._replace(features=kept) if kept else None
+def _round(box: Box, pockets: Iterable[Box]) -> Box:
+    """The box, wide enough for every pocket that it would cut through."""
+    cut = [own for own in pockets if meet(own, box)]
+    x0, _, x1, _ = union((box, *(grown(own, 2.0) for own in cut)))
+    return x0, box[1], x1, box[3]
 
 
-def along_edge(feature: Feature) -> bool:
-    """True for a pocket hole along a long edge: the story stick has it."""
-    return feature.operation == "pocket-hole" and getattr(feature, "edge", "") == "long edge"
-
-
-def _spot_box(spot: Spot, seen: Seen) -> Box:
-    shapes = (s for f in spot.features for layer, s in f.shapes() if layer not in _LOOSE)
-    boxes = [box_of(seen.shape(shape)) for shape in shapes]
-    at = seen.point(spot.features[0].at)
-    return grown(union((*boxes, (*at, *at))), 2.0)
+def _even(box: Box, part: Part, left: bool) -> Box:
+    """The box out to whole mm from the datum end, alike on both hands."""
+    long = part.length
+    low, high = (box[0], box[2]) if left else (long - box[2], long - box[0])
+    low = max(math.floor(low + 1e-6) + 0.0, 0.0)
+    high = min(math.ceil(high - 1e-6) + 0.0, long)
+    x0, x1 = (low, high) if left else (long - high, long - low)
+    return x0, box[1], x1, box[3]
 
 
 def _shaped(outline: Outline, part: Part) -> Iterator[Box]:
@@ -182,7 +190,8 @@ def tape_line(window: Window, box: Box) -> float | None:
     low, high = (box[0], box[2]) if from_left else (length - box[2], length - box[0])
     first, last = math.ceil((low + 4.0) / 10.0), math.floor((high - 4.0) / 10.0)
     places = [10.0 * n for n in range(first, last + 1)] or [(low + high) / 2.0]
-    marks = [s.x if from_left == window.left else length - s.x for s in window.spots]
+    known = (*window.spots, *window.pockets)
+    marks = [s.x if from_left == window.left else length - s.x for s in known]
     best = max(places, key=lambda p: (min((abs(p - m) for m in marks), default=0.0), -p))
     return best if from_left else length - best
 
