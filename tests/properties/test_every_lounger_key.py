@@ -280,6 +280,16 @@ ROWS: Mapping[str, Row] = {
     "wheels.clearance": row(
         40.0, "conflicts", f"Side rail: *; Axle: *; wheel: *; motion: *; {BOUGHT}", ON_WHEELS
     ),
+    "as_made.hinge": row(
+        1156.0,
+        "motion: axis; motion: notches; Rack: outline; Back brace: length",
+        f"Arm: width; {FRAME_SIZES}; motion: gap; motion: wanted; {BOUGHT}",
+    ),
+    "as_made.hinge_below": row(
+        4.5,
+        "motion: axis; motion: notches; Rack: outline",
+        f"Arm: width; {FRAME_SIZES}; motion: wanted; {BOUGHT}",
+    ),
     "as_made.pivot": row(
         320.0,
         "motion: pivot; motion: notches; Rack: outline",

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from flatpack.geometry import Frame, Vec, X, Y, Z
 from flatpack.joinery import machine
 from flatpack.model import Assembly, Bar, Cutting, Motion
-from flatpack.parameters import Conflict
+from flatpack.parameters import Conflict, replace
 from flatpack.pieces.family import Workings, fixings_fit
 from flatpack.pieces.lounger.back_parts import back_parts, rack_parts, rod
 from flatpack.pieces.lounger.conflicts import conflicts as _conflicts
@@ -37,6 +37,7 @@ KEYS = (
 
 def build(p: Lounger, profiles: Profiles) -> Assembly:
     """The whole lounger with its back flat, joints made."""
+    p = as_fitted(p)
     notes = Workings()
     out = set_out(p, stock_for(p, profiles), notes)
     prop = set_prop(p, out, notes)
@@ -58,8 +59,24 @@ def build(p: Lounger, profiles: Profiles) -> Assembly:
     )
 
 
+def as_fitted(p: Lounger) -> Lounger:
+    """The keys with the back as long as the hinge, where it was fitted, leaves it."""
+    if p.as_made.hinge is None:
+        return p
+    return replace(p, back=replace(p.back, length=p.size.length - p.as_made.hinge))
+
+
 def conflicts(p: Lounger, profiles: Profiles) -> Iterable[Conflict]:
     """Keys that can't go together, each with what would do."""
+    if p.as_made.hinge is not None and not 0.0 < p.size.length - p.as_made.hinge < p.size.length:
+        yield Conflict(
+            "as_made.hinge",
+            p.as_made.hinge,
+            f"less than size.length, {p.size.length:g}",
+            "the hinge would stand beyond the head end",
+        )
+        return
+    p = as_fitted(p)
     yield from _conflicts(p, stock_for(p, profiles))
     yield from fixings_fit(p.fixings, profiles, (("bolt", "nut"), ("bolt", "washer")))
 

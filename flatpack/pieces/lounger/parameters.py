@@ -180,6 +180,12 @@ class Wheels:
 class AsMade:
     """What is cut or drilled already, as measured; all that isn't yet is solved again from it."""
 
+    hinge: float | None = keys.length(
+        None, least=200, most=2400, does="foot end to the hinge axis as fitted"
+    )
+    hinge_below: float | None = keys.length(
+        None, least=0, most=40, does="slats' underside to the hinge axis as fitted"
+    )
     pivot: float | None = keys.length(
         None, least=40, most=1000, does="hinge axis to the pivot holes, along the brace"
     )

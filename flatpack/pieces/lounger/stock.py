@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from flatpack.frozen import frozen
+from flatpack.parameters import replace
 from flatpack.pieces.lounger.parameters import Lounger
 from flatpack.profiles import (
     Board,
@@ -45,6 +46,8 @@ def stock_for(p: Lounger, profiles: Profiles) -> Stock:
     """What the keys name."""
     timber = p.boards.timber
     hinge = profiles.hinge(p.hinge.hinge)
+    if p.as_made.hinge_below is not None:
+        hinge = replace(hinge, axis_offset=p.as_made.hinge_below)
     return Stock(
         frame=profiles.board(p.boards.frame or timber),
         slats=profiles.board(p.boards.slats or timber),
