@@ -133,15 +133,21 @@ def meets_hole(mark: str, number: int, y: str) -> str:
     return f"meets {mark} hole {number}{there}"
 
 
+def without_mate(purpose: str) -> str:
+    """What goes in a hole, without the part that it comes from or goes into."""
+    return purpose.partition(", into ")[0].partition(", from ")[0]
+
+
 def pockets_from_edge(gap: str, far: bool) -> str:
     """Pocket holes along an edge."""
     edge = "edge opposite the datum edge" if far else "datum edge"
-    return (f"Pocket holes of the story stick: oval's middle {gap} from the {edge}, "
-            "drilled with the jig.")  # fmt: skip
+    return (
+        f"Pocket holes without a row: see the story stick; oval's middle {gap} from the {edge}; "
+        "drilled with the jig."
+    )
 
 
 ROD_HERE = "rod: do not drill"
-POCKET_HERE = "pocket, see stick"
 SAWN_NOTCH = "notch: saw and chisel to the line"
 
 
@@ -206,11 +212,19 @@ RADIUS = "R{}"
 # --- story sticks -------------------------------------------------------------------------------
 
 STICK_LEGEND = (
-    "Cut out the rows; lay each over the next until the join lines meet, and glue.",
-    "Hold the stick's edge that names the part along the part, nought at its datum end; for the",
-    "other edge turn the stick end for end. Long tick: edge of a part that meets it, its mark",
-    "between. Triangle: middle of a pocket hole. Figures: mm from the datum end.",
+    "Cut out the rows. Cut the right end of each on its join line, lay this cut end on the next "
+    "row's join line, and glue: it must measure what the figures say. Lay the part with the face "
+    "named up and its datum edge towards you; butt the stick, words upright, against the board's "
+    "edge named, nought at the datum end, and carry the marks over. For the other hand turn the "
+    "stick end for end. Bracket: a part that meets the member here, with its mark; +1.5: it goes "
+    "1.5 past the end; ring: its own datum end. Triangle: middle of a pocket hole. Figures: mm "
+    "from the datum end.",
 )
+
+
+def overhang(mark: str, over: str) -> str:
+    """A part that reaches past the member's end."""
+    return f"{mark} +{over}"
 
 
 def stick_row(marks: str, row: int, rows: int, low: str, high: str) -> str:
@@ -218,9 +232,12 @@ def stick_row(marks: str, row: int, rows: int, low: str, high: str) -> str:
     return f"{marks}: row {row} of {rows}, {low} to {high}"
 
 
-def stick_edge(marks: str, face: str, side: str) -> str:
-    """Words along an edge of a stick."""
-    return f"{marks}: {FACES[face]} towards you, datum end to the {side}"
+def stick_edge(marks: str, face: str, left: bool, far: bool, gap: str) -> str:
+    """Words along an edge of a stick; `gap` is from the edge to the pockets' middles."""
+    edge = "edge opposite the datum edge" if far else "datum edge"
+    side = "left" if left else "right"
+    pockets = f"; pockets' middles {gap} in" if gap else ""
+    return f"{marks}: {FACES[face]} up, datum end {side}, along the {edge}{pockets}"
 
 
 def join_line(number: int, distance: str) -> str:

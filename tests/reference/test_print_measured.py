@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 import shutil
+from dataclasses import replace
 from itertools import product
 
 import pytest
@@ -46,9 +47,10 @@ def plate(long: float, wide: float) -> Assembly:
 
 
 def printed(paper: str, **more: object):
-    """Templates of a plate that the paper takes in one."""
+    """The page with a plate that the paper takes in one; the guide may have one before it."""
     short = SIZES[paper][0]
-    return sheets(plate(short - 70.0, 110.0), PrintSettings(paper=paper, **more)).booklets[0]
+    booklet = sheets(plate(short - 70.0, 110.0), PrintSettings(paper=paper, **more)).booklets[0]
+    return replace(booklet, pages=booklet.pages[-1:], sizes=booklet.sizes[-1:])
 
 
 def allowed(paper: str, length: float) -> float:

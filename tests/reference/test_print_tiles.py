@@ -43,9 +43,11 @@ def printed(paper: str, **more: object):
 
 def pages(paper: str) -> list[Page]:
     booklet = printed(paper).booklets[0]
-    return read_pdf(
+    read = read_pdf(
         pdf.render(list(map(pdf.PdfPage, booklet.pages, booklet.sizes)), DEFAULT_LAYERS)
     )
+    # The guide to the sheets may have the first page to itself.
+    return [page for page in read if registers(page)]
 
 
 def registers(page: Page) -> dict[str, np.ndarray]:
@@ -115,8 +117,13 @@ def flat(drawn) -> list[tuple[float, float]]:
 
 
 def in_map(drawn) -> bool:
-    """The small map's frames are rectangles no higher than 8 mm, in the same pen."""
+    """The small map's frames are rectangles no higher than 8 mm, in the same pen.
+
+    So is the sample in the key to the lines, 16 mm long and level.
+    """
     x0, y0, x1, y1 = drawn.box
+    if len(drawn.points) == 2 and abs(x1 - x0 - 16.0) < 0.01 and y1 - y0 < 0.01:
+        return True
     return drawn.closed and y1 - y0 <= 8.01 and len(drawn.points) <= 6 and x1 - x0 < 60
 
 

@@ -26,7 +26,7 @@ def breaks(outline: Outline, page: Box, window: Window, box: Box) -> Iterator[St
     for cut, a, b in sides:
         if cut:
             for low, high in _inside(a, b, rim):
-                yield Stroke("thin-line", Path(_zigzag(low, high)))
+                yield Stroke("thin-line", Path(zigzag(low, high)))
 
 
 def _inside(a: Point, b: Point, rim: Sequence[Point]) -> Iterator[tuple[Point, Point]]:
@@ -66,7 +66,7 @@ def _odd(at: Point, rim: Sequence[Point]) -> bool:
     return inside
 
 
-def _zigzag(a: Point, b: Point) -> tuple[Segment, ...]:
+def zigzag(a: Point, b: Point) -> tuple[Segment, ...]:
     """The line from a to b, 2 mm past both, with one zigzag in its middle."""
     length = math.hypot(b.x - a.x, b.y - a.y)
     ux, uy = (b.x - a.x) / length, (b.y - a.y) / length

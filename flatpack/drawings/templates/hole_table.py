@@ -59,7 +59,9 @@ def _row(panel: Panel, spot: Spot, meets: bool) -> HoleRow:
     purpose = _purpose(spot, sum(g.count for g in panel.groups) > 1)
     if meets:
         said = {panel.told.meets.get((g.mark, spot.number), "") for g in panel.groups}
-        purpose = "; ".join(filter(None, (purpose, said.pop() if len(said) == 1 else "")))
+        met = said.pop() if len(said) == 1 else ""
+        # The mark of what it meets stands for its name.
+        purpose = f"{words.without_mate(purpose)}; {met}" if met else purpose
     return HoleRow(str(spot.number), mm(spot.x), mm(spot.y), hole, purpose)
 
 

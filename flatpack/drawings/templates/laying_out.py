@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from flatpack.drawings.marks import PartGroup, bar_groups
 from flatpack.drawings.shapes import Stroke
+from flatpack.drawings.templates.guide import Guide
 from flatpack.drawings.templates.in_piece import InPiece
 from flatpack.drawings.templates.packing import GAP, packed
 from flatpack.drawings.templates.panel import Panel
@@ -34,7 +35,7 @@ class Page(NamedTuple):
 
 
 Layout = list[Page]
-_LEGEND = 14.0
+_LEGEND = 17.0
 
 
 Faces = tuple[tuple[Panel, ...] | None, ...]
@@ -128,7 +129,8 @@ def _both_ways(
             return None
         best = min(costs)[1]
         chosen[best].append(ways[best] or ())
-    return _paged(job, False, chosen[0]) + _paged(job, True, chosen[1])
+    upright_pages = _paged(job, False, chosen[0])
+    return upright_pages + _paged(job, True, chosen[1], headed=not upright_pages)
 
 
 def _share(face: tuple[Panel, ...], room: tuple[float, float]) -> float:
@@ -141,15 +143,43 @@ def _share(face: tuple[Panel, ...], room: tuple[float, float]) -> float:
     return round(share, 6)
 
 
-def _paged(job: Job, turn: bool, faces: Iterable[tuple[Panel, ...]]) -> Layout:
-    area = job.area(turn)
+def _paged(job: Job, turn: bool, faces: Iterable[tuple[Panel, ...]], headed: bool = True) -> Layout:
+    """The panels on pages; a part's own in a run, or hands in turn where that takes fewer."""
     made = [panel for face in faces for panel in face]
-    order = {mark: i for i, mark in enumerate(dict.fromkeys(p.marks for p in made))}
-    puts = packed([p.size for p in made], area.room, [order[p.marks] for p in made])
-    pages: Layout = [Page(area, []) for _ in range(max((p.page + 1 for p in puts), default=0))]
+    if not made:
+        return []
+    return min((_put(job, turn, *way, headed) for way in (by_mark(made), in_turn(made))), key=len)
+
+
+Family = tuple[list[Panel], list[str]]
+"""Panels in the order in which they go on pages, and what each is kin by."""
+
+
+def by_mark(made: list[Panel]) -> Family:
+    """Each part's panels together."""
+    return made, [panel.marks for panel in made]
+
+
+def in_turn(made: list[Panel]) -> Family:
+    """Both hands' first panels, then their second ones, and so on."""
+    stems = [panel.groups[0].mark.rsplit("-", 1)[0] for panel in made]
+    nth = [sum(p.marks == panel.marks for p in made[:i]) for i, panel in enumerate(made)]
+    order = sorted(range(len(made)), key=lambda i: (stems.index(stems[i]), nth[i], i))
+    return [made[i] for i in order], [stems[i] for i in order]
+
+
+def _put(job: Job, turn: bool, made: list[Panel], kin: list[str], headed: bool) -> Layout:
+    area = job.area(turn)
+    guide = Guide(width=area.room[0], family=job.assembly.family)
+    headed = headed and guide.size[1] <= area.room[1]
+    every: list[Panel | Guide] = [guide, *made] if headed else [*made]
+    names = [""] * headed + kin
+    order = {name: i for i, name in enumerate(dict.fromkeys(names))}
+    puts = packed([p.size for p in every], area.room, [order[name] for name in names], headed)
+    pages: Layout = [Page(area, []) for _ in range(max(p.page + 1 for p in puts))]
     x0, y0, _, _ = area.content
     for put in puts:
-        pages[put.page].content.append(partial(made[put.panel].strokes, x0 + put.x, y0 + put.y))
+        pages[put.page].content.append(partial(every[put.panel].strokes, x0 + put.x, y0 + put.y))
     return pages
 
 

@@ -65,11 +65,13 @@ def packed(
     sizes: Sequence[tuple[float, float]],
     room: tuple[float, float],
     kin: Sequence[int] | None = None,
+    headed: bool = False,
 ) -> tuple[Put, ...]:
     """Where each panel goes, page by page in the order of the panels.
 
     `kin` are panels' families, each in one run (as they come, when not given): one of a family
     never stands on an earlier page, nor higher up on it, than those of its family before it.
+    When `headed`, the first panel heads the first page.
 
     Raises:
         ValueError: a panel is larger than the room (a bug: `panels` cuts them to fit).
@@ -77,7 +79,7 @@ def packed(
     pages: list[_Page] = []
     puts: dict[int, Put] = {}
     runs = _runs(kin or range(len(sizes)))
-    runs.sort(key=lambda run: (-max(sizes[i][1] for i in run), run[0]))
+    runs.sort(key=lambda run: (not headed or run[0] > 0, -max(sizes[i][1] for i in run), run[0]))
     for run in runs:
         last = Put(run[0], 0, 0.0, room[1])
         for number in run:

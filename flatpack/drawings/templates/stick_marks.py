@@ -16,19 +16,31 @@ _APART = 150.0
 
 
 class Crossing(NamedTuple):
-    """A part that meets the member from `low` to `high`, mm from the datum end, with its mark."""
+    """A part that meets the member from `low` to `high`, mm from the datum end, with its mark.
+
+    `over` is how far it reaches past an end of the member, mm.  `datum` is 1 when its own datum
+    end is at `high`, -1 when at `low`, 0 when it doesn't lie along the member.
+    """
 
     low: float
     high: float
     mark: str
+    over: float = 0.0
+    datum: int = 0
 
 
 class Along(NamedTuple):
-    """Everything along a member, from its datum end, mm."""
+    """Everything along a member, from its datum end, mm.
+
+    `far` says that its pocket holes stand along the edge opposite the datum edge; `gap` is from
+    that edge to the middle of their ovals.
+    """
 
     length: float
     crossings: tuple[Crossing, ...]
     pockets: tuple[float, ...]
+    far: bool = False
+    gap: float = 0.0
 
 
 class StickEdge(NamedTuple):
@@ -79,13 +91,32 @@ def things_along(assembly: Assembly, part: Part, marks: dict[str, str]) -> Along
     for pair in assembly.mates:
         other = pair[1] if pair[0] == part.key else pair[0] if pair[1] == part.key else ""
         if other in assembly.parts:
-            low, high = _shadow(part, assembly.parts[other])
-            low, high = max(low - x0, 0.0), min(high - x0, part.length)
+            first, last = (v - x0 for v in _shadow(part, assembly.parts[other]))
+            low, high = max(first, 0.0), min(last, part.length)
             if high > low and high - low < part.length - 1.0:
                 mark = marks[other].rsplit("-", 1)[0]
-                found.add(Crossing(round(low, 2) + 0.0, round(high, 2), mark))
+                over = round(max(low - first, last - high), 2) + 0.0
+                datum = _datum(part, assembly.parts[other])
+                found.add(Crossing(round(low, 2) + 0.0, round(high, 2), mark, over, datum))
     pockets = {round(f.at.x - x0, 2) + 0.0 for f in part.features if along_edge(f)}
-    return Along(round(part.length, 2), tuple(sorted(found)), tuple(sorted(pockets)))
+    far, gap = _edge(part)
+    return Along(round(part.length, 2), tuple(sorted(found)), tuple(sorted(pockets)), far, gap)
+
+
+def _datum(part: Part, other: Part) -> int:
+    """At which end of its crossing another part that lies along the member has its datum end."""
+    along = other.frame.x.dot(part.frame.x)
+    return 0 if abs(along) < 0.99 else -1 if along > 0.0 else 1
+
+
+def _edge(part: Part) -> tuple[bool, float]:
+    """Whether the pocket holes stand along the far edge, and how far from it their middles are."""
+    _, y0, _, y1 = part.outline.bounds
+    ys = [f.at.y for f in part.features if along_edge(f)]
+    if not ys:
+        return False, 0.0
+    far = ys[0] > (y0 + y1) / 2.0
+    return far, round(y1 - ys[0] if far else ys[0] - y0, 2)
 
 
 def _shadow(part: Part, other: Part) -> tuple[float, float]:

@@ -4,6 +4,7 @@
 |   813.5 884.5   ...                           |  upside down: turn the stick end for end
 |      A-L A-R: row 2 of 8, 150 to 300          |
 |   813.5 884.5   ...                           |
+|    |--E----|   two tiers of brackets          |
 |----|-^---^-|----------------------------------|  edge to hold to the part
 """
 
@@ -17,6 +18,7 @@ from flatpack.drawings.lettering import text_width
 from flatpack.drawings.ruled import fitted
 from flatpack.drawings.shapes import Closed, Line, Stroke, Text
 from flatpack.drawings.templates.ordinates import spread_out
+from flatpack.drawings.templates.stick_brackets import Way, brackets
 from flatpack.drawings.templates.stick_marks import Stick, StickEdge
 from flatpack.drawings.templates.tiles import OVERLAP, steps
 from flatpack.drawings.templates.wrapping import BOLDER
@@ -29,7 +31,9 @@ ZONE = 19.0
 MIDDLE = 4.0
 _JOIN_WORDS = 22.0
 _HEIGHT = 1.8
-_LONG_TICK, _SHORT_TICK = 4.0, 2.5
+_TICK = 6.2
+"""From the edge to where the leaders start, mm: the brackets stand within."""
+_FOOT = 7.9
 
 
 class Row(NamedTuple):
@@ -58,9 +62,9 @@ def row_strokes(row: Row, x: float, y: float, tail: str) -> Iterator[Stroke]:
     height, width = row_height(row.stick), row.high - row.low
     yield Stroke("outline", Closed(rectangle(width, height, x, y)))
     first = row.stick.edges[0]
-    yield from _edge(row, first, _Way(x, y, 1.0))
+    yield from _edge(row, first, Way(x, y, 1.0))
     if len(row.stick.edges) > 1:
-        yield from _edge(row, row.stick.edges[1], _Way(x, y + height, -1.0))
+        yield from _edge(row, row.stick.edges[1], Way(x, y + height, -1.0))
     middle = y + ZONE + MIDDLE / 2.0
     every = " ".join(sorted(m for edge in row.stick.edges for m in edge.marks))
     said = words.stick_row(every, row.number, row.of, mm(row.low), mm(row.high))
@@ -73,18 +77,7 @@ def row_strokes(row: Row, x: float, y: float, tail: str) -> Iterator[Stroke]:
     yield from _joins(row, x, y, height)
 
 
-class _Way(NamedTuple):
-    """An edge of a row: where nought mm of the row stands, and up (1) or down (-1) into it."""
-
-    x: float
-    y: float
-    up: float
-
-    def at(self, along: float, inwards: float) -> Point:
-        return Point(self.x + along, self.y + self.up * inwards)
-
-
-def _edge(row: Row, edge: StickEdge, way: _Way) -> Iterator[Stroke]:
+def _edge(row: Row, edge: StickEdge, way: Way) -> Iterator[Stroke]:
     along = row.stick.along
     ends = (0.0, along.length)
     crossing = {v for c in along.crossings for v in (c.low, c.high)}
@@ -92,14 +85,13 @@ def _edge(row: Row, edge: StickEdge, way: _Way) -> Iterator[Stroke]:
     width = row.high - row.low
     labels = spread_out([_inside(v - row.low, width) for v in inside], 1.5 * _HEIGHT)
     for value, place in zip(inside, labels, strict=True):
-        tick = _LONG_TICK if value in crossing or value in ends else _SHORT_TICK
-        yield from _mark(value, place, value - row.low, tick, way)
+        yield from _mark(value, place, value - row.low, way)
     for pocket in along.pockets:
         if row.low <= pocket <= row.high:
             yield Stroke("thin-line", _triangle(way, pocket - row.low))
-    yield from _crossing_marks(row, way)
-    side = "left" if edge.left else "right"
-    said = words.stick_edge(" ".join(edge.marks), edge.face, side)
+    yield from brackets(along, row.low, row.high, way)
+    gap = mm(along.gap) if along.pockets else ""
+    said = words.stick_edge(" ".join(edge.marks), edge.face, edge.left, along.far, gap)
     turn = 0.0 if way.up > 0.0 else 180.0
     at = way.at((row.high - row.low) / 2.0, ZONE - 0.4)
     yield Stroke("text", Text(at, said, _HEIGHT, turn, "middle", "top"))
@@ -110,32 +102,18 @@ def _inside(along: float, width: float) -> float:
     return min(max(along, 2.0), width - 2.0)
 
 
-def _mark(value: float, place: float, along: float, tick: float, way: _Way) -> Iterator[Stroke]:
+def _mark(value: float, place: float, along: float, way: Way) -> Iterator[Stroke]:
     """A tick on the edge, a leader, and the distance read from the end of the stick."""
-    yield Stroke("dimension", Line(way.at(along, 0.0), way.at(along, tick)))
-    yield Stroke("thin-line", Line(way.at(along, tick), way.at(place, 6.0)))
+    yield Stroke("dimension", Line(way.at(along, 0.0), way.at(along, _TICK)))
+    yield Stroke("thin-line", Line(way.at(along, _TICK), way.at(place, _FOOT - 0.3)))
     across = "left" if way.up > 0.0 else "right"
-    text = Text(way.at(place, 6.3), mm(value), _HEIGHT, 90.0, across, "middle")  # type: ignore[arg-type]  # one of its three words
+    text = Text(way.at(place, _FOOT), mm(value), _HEIGHT, 90.0, across, "middle")  # type: ignore[arg-type]  # one of its three words
     yield Stroke("text", text)
 
 
-def _triangle(way: _Way, along: float) -> Closed:
+def _triangle(way: Way, along: float) -> Closed:
     corners = (way.at(along, 0.0), way.at(along + 1.2, 2.2), way.at(along - 1.2, 2.2))
     return Closed(closed((p.x, p.y, 0.0) for p in corners))
-
-
-def _crossing_marks(row: Row, way: _Way) -> Iterator[Stroke]:
-    """The mark of each crossing part between its two edges."""
-    turn = 0.0 if way.up > 0.0 else 180.0
-    for crossing in row.stick.along.crossings:
-        low, high = max(crossing.low, row.low), min(crossing.high, row.high)
-        if high - low > 4.0:
-            middle = (low + high) / 2.0
-            if any(abs(middle - pocket) < 2.5 for pocket in row.stick.along.pockets):
-                middle += 4.0
-            at = way.at(middle - row.low, 1.0)
-            text = Text(at, crossing.mark, 2.5, turn, "middle", "base", True)
-            yield Stroke("text", text)
 
 
 def _joins(row: Row, x: float, y: float, height: float) -> Iterator[Stroke]:

@@ -9,7 +9,7 @@ from flatpack.drawings.figures import mm
 from flatpack.drawings.holes import Spot, short, size_of
 from flatpack.drawings.labels import Wanted, labelled
 from flatpack.drawings.lettering import text_box
-from flatpack.drawings.shapes import Circle, Closed, Cross, Line, Shape, Stroke, Text
+from flatpack.drawings.shapes import Closed, Cross, Line, Shape, Stroke, Text
 from flatpack.drawings.templates.clipping import within
 from flatpack.drawings.templates.window_spots import is_rod
 from flatpack.drawings.templates.wrapping import BOLDER
@@ -20,7 +20,6 @@ from flatpack.wording import english_templates as words
 _FAR = 100.0
 """Labels stay out of bars so wide about the stretch, where its distances and words stand, mm."""
 _TAG = 1.8
-_HOLES = frozenset({"drill-through", "drill-blind", "countersink", "counterbore", "hidden-edge"})
 
 
 def spot_label(spot: Spot, at: Point) -> Wanted:
@@ -34,8 +33,9 @@ def spot_label(spot: Spot, at: Point) -> Wanted:
 
 
 def pocket_label(spot: Spot, at: Point) -> Wanted:
-    """A pocket hole along an edge, whose place the stick has."""
-    return Wanted(at, 5.0, f"{spot.number}: {words.POCKET_HERE}", str(spot.number))
+    """Number of a pocket hole along an edge, whose place the stick has."""
+    number = str(spot.number)
+    return Wanted(at, 5.0, number, number)
 
 
 def radii(outline: Outline, page: Box) -> tuple[list[Stroke], list[Wanted]]:
@@ -112,11 +112,9 @@ def _places(page: Box, across: str) -> Iterator[Point]:
 
 
 def _large(stroke: Stroke) -> bool:
-    """True for outlines, whose box is not what they cover."""
-    if isinstance(stroke.shape, Circle):
-        return False
+    """True for edges of the part, whose box is not what they cover."""
     x0, y0, x1, y1 = box_of(stroke.shape)
-    return min(x1 - x0, y1 - y0) > 6.0 and stroke.layer not in (*_HOLES, "pocket-hole")
+    return stroke.layer in ("outline", "thin-line") and min(x1 - x0, y1 - y0) > 6.0
 
 
 def _free(own: Box, page: Box, boxes: Sequence[Box]) -> bool:

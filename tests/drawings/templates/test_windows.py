@@ -10,12 +10,14 @@ import pytest
 from flatpack.drawings.marks import bar_groups, groups
 from flatpack.drawings.shapes import Circle, Cross, Drawing, Ellipse, Line, Text
 from flatpack.drawings.templates import PrintSettings, sheets
+from flatpack.drawings.templates.in_piece import in_piece
 from flatpack.drawings.templates.part_labels import labels
-from flatpack.drawings.templates.stick_marks import sticks
+from flatpack.drawings.templates.stick_brackets import tiered
+from flatpack.drawings.templates.stick_marks import Crossing, sticks
 from flatpack.drawings.templates.windows import tape_line, windows
 from flatpack.features import Hole
 from flatpack.finding import blocks
-from flatpack.geometry import Frame, Point
+from flatpack.geometry import Frame, Point, Vec
 from flatpack.geometry.shapes import one_round_end, rectangle
 from flatpack.model import Assembly, Part
 
@@ -69,7 +71,7 @@ def test_a_window_in_the_middle_is_tied_to_the_nearest_end(profiles) -> None:
         assert window.box[0] < at < window.box[2]
         assert abs(at - end) % 10.0 == 0.0
     booklet = sheets(alone(profiles, rectangle(1900.0, 95.0), *holes), PrintSettings()).booklets[0]
-    said = " ".join(words_on(booklet.pages[0]))
+    said = " ".join(w for page in booklet.pages for w in words_on(page))
     first, second = tape_line(one, one.box), 1900.0 - tape_line(two, two.box)
     assert f"tape line: {first:g} from datum end" in said
     assert f"tape line: {second:g} from other end" in said
@@ -141,6 +143,77 @@ def test_the_two_hands_are_mirror_images_on_paper(profiles) -> None:
     said = [" ".join(words_on(p)) for p in sheets(both, PrintSettings()).booklets[0].pages]
     assert "mirror image is A-R" in " ".join(said)
     assert "mirror image is A-L" in " ".join(said)
+
+
+def test_the_datum_end_points_where_the_frame_puts_it(profiles) -> None:
+    """Worked by hand: a part's x axis runs from its datum end; x is towards the head, z up."""
+    ways = {(1.0, 0.0, 0.0): "the foot end", (-1.0, 0.0, 0.0): "the head end",
+            (0.0, 1.0, 0.0): "the left", (0.0, 0.0, 1.0): "down"}  # fmt: skip
+    for x, said in ways.items():
+        y = (0.0, 0.0, 1.0) if x[2] == 0.0 else (1.0, 0.0, 0.0)
+        frame = Frame(x=Vec(*x), y=Vec(*y))
+        piece = replace(alone(profiles, rectangle(400.0, 60.0), frame=frame), family="lounger")
+        told = in_piece(piece, groups(piece))
+        assert told.ends["A"].endswith(said)
+
+
+def test_holes_on_one_axis_name_each_other(profiles) -> None:
+    """Two boards face to face, the second 100 further along and 10 further up than the first."""
+    board = profiles.board("ply-18")
+    low = Part(key="a", name="Low", board=board, outline=rectangle(400.0, 60.0), frame=Frame(),
+               features=(Hole(at=Point(30.0, 20.0), diameter=8.0),
+                         Hole(at=Point(190.0, 20.0), diameter=8.0)))  # fmt: skip
+    frame = Frame(origin=Vec(100.0, 10.0, board.thickness))
+    top = Part(key="b", name="Top", board=board, outline=rectangle(200.0, 40.0), frame=frame,
+               features=(Hole(at=Point(90.0, 10.0), diameter=8.0),
+                         Hole(at=Point(150.0, 10.0), diameter=8.0)))  # fmt: skip
+    piece = Assembly(family="test", name="Pair", parts={"a": low, "b": top}, mates=(("a", "b"),))
+    meets = in_piece(piece, groups(piece)).meets
+    assert meets == {("A", 2): "meets B hole 1", ("B", 1): "meets A hole 2"}
+
+
+def test_windows_stand_as_they_lie_on_the_part(lounger) -> None:
+    """With the datum end at the right, window 1 stands right of window 2 on its page."""
+    for page in sheets(lounger, PrintSettings()).booklets[0].pages:
+        found = {}
+        for stroke in page.strokes:
+            if type(stroke.shape) is Text and (
+                m := re.match(r"(\S+) window (\d) of \d: ", stroke.shape.text)
+            ):
+                found[m[1], int(m[2])] = stroke.shape.at
+        left = {g.mark: windows(g, 150.0)[0].left for g in groups(lounger) if windows(g, 150.0)}
+        for (mark, number), at in found.items():
+            beside = found.get((mark, number + 1))
+            same = beside and abs(beside.y - at.y) < 0.01
+            if same and mark != "C":  # C is worked on both faces, which look opposite ways
+                assert (beside.x > at.x) == left[mark]
+
+
+def test_a_cut_out_window_still_says_what_it_is_for(lounger) -> None:
+    said = [w for p in sheets(lounger, PrintSettings()).booklets[0].pages for w in words_on(p)]
+    for number in range(1, 7):
+        assert f"A-L {number}/6 BACK FACE" in said
+
+
+def test_a_rod_is_not_to_be_drilled(lounger) -> None:
+    said = [w for p in sheets(lounger, PrintSettings()).booklets[0].pages for w in words_on(p)]
+    assert any(w.startswith("notch: ") for w in said)
+    assert not any("rod Ø" in w for w in said)
+
+
+def test_brackets_that_overlap_stand_in_tiers() -> None:
+    one, two, three = Crossing(0.0, 50.0, "E"), Crossing(30.0, 90.0, "F"), Crossing(50.0, 80.0, "G")
+    assert tiered((one, two, three)) == {one: 0, two: 1, three: 0}
+
+
+def test_a_part_past_the_end_is_said_to_be(lounger) -> None:
+    """The first back slat starts before its brace does: by how much, from their frames."""
+    found = groups(lounger)
+    brace, slat = lounger.parts["brace-left"], lounger.parts["back-slat-1"]
+    stick = next(s for s in sticks(lounger, found) if s.name == brace.name)
+    over = brace.frame.origin.x - (slat.frame.origin.x - slat.width)
+    first = min(stick.along.crossings)
+    assert first.over == pytest.approx(max(over, 0.0), abs=0.01)
 
 
 def test_like_parts_of_two_marks_share_one_sheet(bench) -> None:
