@@ -117,4 +117,4 @@ def member(part: str, others: int, plane: str) -> str:
     return f"{part}{f' and {others} alike' if others else ''}, {PLANES[plane]}"
 
 
-LENGTH_NOTE = "places in mm along the member; deflection at once, under the load with its factors"
+LENGTH_NOTE = "places in mm; deflection under the load with its factors"

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from functools import cached_property
+from typing import NamedTuple
 
-from flatpack.checks.bored import Bored, bored
 from flatpack.checks.limits import PRACTICE, Limit
 from flatpack.frozen import frozen
 from flatpack.geometry import Vec
@@ -31,6 +31,22 @@ BOLTS_APART = Limit(1.5, PRACTICE)
 """Movement across the grain between two fasteners that wood and holes take without splitting."""
 
 
+class RoundBody(NamedTuple):
+    """A round body: where its axis starts and which way it runs, length and diameter, mm."""
+
+    start: Vec
+    way: Vec
+    length: float
+    diameter: float
+
+    def fills(self, place: Vec, aside: float) -> bool:
+        """Whether a place lies in its length, no further than `aside` from its axis."""
+        off = place.minus(self.start)
+        along = off.dot(self.way)
+        near = off.plus(self.way, -along).length <= aside
+        return near and -aside <= along <= self.length + aside
+
+
 @frozen(kw_only=False)
 class Asked:
     """The piece with its back flat, its study and profiles, and its strength as reported."""
@@ -53,19 +69,22 @@ class Asked:
         return tuple(sorted(found, key=lambda p: _middle(p).z))
 
     @cached_property
-    def bored(self) -> dict[str, tuple[Bored, ...]]:
-        """Holes of every part."""
-        return {key: bored(part) for key, part in self.assembly.parts.items()}
-
-    @cached_property
-    def round_bodies(self) -> tuple[tuple[Vec, Vec, float], ...]:
-        """Axis and diameter of every bar, fastener and solid of a fastener."""
+    def round_bodies(self) -> tuple[RoundBody, ...]:
+        """Every bar, fastener and solid of a fastener."""
         bars, fasteners = self.assembly.bars.values(), self.assembly.fasteners
         solids = (s for f in fasteners for s in f.solids)
         return (
-            *((b.frame.origin, b.frame.z, b.stock.diameter) for b in bars),
-            *((f.start, f.direction, f.diameter) for f in fasteners),
-            *((s.frame.origin, s.frame.z, _wide(s.outline.bounds)) for s in solids),
+            *(RoundBody(b.frame.origin, b.frame.z, b.length, b.stock.diameter) for b in bars),
+            *(RoundBody(f.start, f.direction, f.length, f.diameter) for f in fasteners),
+            *(
+                RoundBody(
+                    s.frame.place(0.0, 0.0, s.low),
+                    s.frame.z,
+                    s.high - s.low,
+                    _wide(s.outline.bounds),
+                )
+                for s in solids
+            ),
         )
 
 

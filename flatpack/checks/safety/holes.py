@@ -11,13 +11,13 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from flatpack.checks.bored import Bored
+from flatpack.checks.bored import Bored, bored
 from flatpack.checks.safety.asked import FINGER_DEEP, FINGER_HIGH, FINGER_LOW, Asked
 from flatpack.finding import Finding
 from flatpack.geometry import Vec
 from flatpack.model import Part
 
-FILLED = 0.75
+FILLED = 0.65
 """Share of a hole's width from which what lies in it leaves no room for a finger."""
 SLANTED = 0.5
 """Sine of the angle from which an axis crosses a hole instead of lying in it."""
@@ -28,12 +28,13 @@ BESIDE = 1.0
 def check_holes(asked: Asked) -> Iterator[Finding]:
     """One finding for the pockets of the piece, one for each other open hole."""
     pockets: list[tuple[float, str]] = []
-    for key, holes in asked.bored.items():
-        for hole in holes:
-            if hole.kind == "pocket":
-                pockets += _pocket(key, hole)
-            elif _fits(hole.diameter) and not _filled(asked, asked.assembly.parts[key], hole):
-                yield from _open(key, hole)
+    for key, part in asked.assembly.parts.items():
+        wide = [f for f in part.features if _fits(getattr(f, "diameter", 0.0))]
+        pockets += [row for f in wide for row in _pocket(part, f)]
+        if any(f.operation != "pocket-hole" for f in wide):
+            for hole in bored(part):
+                if _fits(hole.diameter) and not _filled(asked, part, hole):
+                    yield from _open(key, hole)
     if pockets:
         depth, key = max(pockets)
         yield Finding(
@@ -50,12 +51,12 @@ def _fits(diameter: float) -> bool:
     return FINGER_LOW.value <= diameter <= FINGER_HIGH.value
 
 
-def _pocket(key: str, hole: Bored) -> Iterator[tuple[float, str]]:
-    """Depth of a pocket from the middle of its mouth to the shoulder, along its axis, mm."""
-    drill: Any = hole.feature
-    depth = math.dist(hole.mouth, hole.bottom) - drill.shoulder
-    if _fits(drill.diameter) and depth >= FINGER_DEEP.value:
-        yield depth, key
+def _pocket(part: Part, feature: Any) -> Iterator[tuple[float, str]]:
+    """How far a pocket is open along its axis, from its mouth's middle to the shoulder, mm."""
+    if feature.operation == "pocket-hole":
+        long = feature.thickness / 2.0 / math.sin(math.radians(feature.slope))
+        if long - feature.shoulder >= FINGER_DEEP.value:
+            yield long - feature.shoulder, part.key
 
 
 def _open(key: str, hole: Bored) -> Iterator[Finding]:
@@ -75,10 +76,8 @@ def _filled(asked: Asked, part: Part, hole: Bored) -> bool:
     middle = mouth.plus(bottom.minus(mouth), 0.5)
     if any(_crossed(mouth, bottom, f.start, f.direction) for f in asked.assembly.fasteners):
         return True
-    return any(
-        diameter >= FILLED * hole.diameter and _aside(middle, start, way) <= BESIDE
-        for start, way, diameter in asked.round_bodies
-    )
+    wide = FILLED * hole.diameter
+    return any(b.diameter >= wide and b.fills(middle, BESIDE) for b in asked.round_bodies)
 
 
 def _crossed(mouth: Vec, bottom: Vec, start: Vec, way: Vec) -> bool:
@@ -91,9 +90,3 @@ def _crossed(mouth: Vec, bottom: Vec, start: Vec, way: Vec) -> bool:
     # Where on the hole's axis the two come nearest (two lines in space).
     near = start.minus(mouth).cross(way).dot(square) / square.dot(square)
     return abs(apart) <= BESIDE and 0.0 <= near <= bottom.minus(mouth).length
-
-
-def _aside(place: Vec, start: Vec, way: Vec) -> float:
-    """Distance of a place from an axis, mm."""
-    off = place.minus(start)
-    return off.plus(way, -off.dot(way)).length
