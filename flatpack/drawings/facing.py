@@ -34,8 +34,9 @@ def facing(assembly: Assembly, group: PartGroup, face: Face) -> str:
 
 
 def _inwards(assembly: Assembly, parts: list[Part], normals: list[Vec], axis: int) -> str:
-    low, high = _reach([c for p in assembly.parts.values() for c in _corners(p)], axis)
-    asides = [sum(_reach(_corners(p), axis)) - (low + high) for p in parts]
+    spans = [_span(p, axis) for p in assembly.parts.values()]
+    low, high = min(s[0] for s in spans), max(s[1] for s in spans)
+    asides = [sum(_span(p, axis)) - (low + high) for p in parts]
     inwards = {aside * n[axis] < 0.0 for aside, n in zip(asides, normals, strict=True)}
     if any(abs(aside) < _ASIDE * (high - low) for aside in asides):
         ways = {n[axis] > 0.0 for n in normals}
@@ -47,12 +48,13 @@ def _normal(part: Part, face: Face) -> Vec:
     return part.frame.z if face == "show" else part.frame.z.negated()
 
 
-def _corners(part: Part) -> list[Vec]:
+def _span(part: Part, axis: int) -> tuple[float, float]:
+    """Ends of the box round a part along an axis of the piece, without making its corners."""
     x0, y0, x1, y1 = part.outline.bounds
-    return [part.frame.place(x, y, z)
-            for x in (x0, x1) for y in (y0, y1) for z in (0.0, part.thickness)]  # fmt: skip
-
-
-def _reach(places: list[Vec], axis: int) -> tuple[float, float]:
-    along = [v[axis] for v in places]
-    return min(along), max(along)
+    frame = part.frame
+    along, across, deep = frame.x[axis], frame.y[axis], frame.z[axis] * part.thickness
+    xs, ys, zs = (along * x0, along * x1), (across * y0, across * y1), (0.0, deep)
+    return (
+        frame.origin[axis] + min(xs) + min(ys) + min(zs),
+        frame.origin[axis] + max(xs) + max(ys) + max(zs),
+    )
