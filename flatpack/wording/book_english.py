@@ -74,10 +74,13 @@ ABOUT = (
     "right hand, which are mirror images. Left and right are those of a person who sits on the "
     "piece. Stick a label with the mark on every part as it comes off the saw, on a face that "
     "will be hidden, and leave it there until the finish.",
-    "The show face is the better face, the one that will be seen. The datum end and the datum "
+    "The show face is the better face, the one that will be seen; the back face is the other one. "
+    "The datum end and the datum "
     "edge are the end and the edge from which every hole is measured; pencil a tick on both. "
     "The 1:1 templates and drilling sheets with the same content code give every hole's place; "
     "this book tells in which order to use them.",
+    "A place such as 'near edge 88 mm from its foot end' is measured from that end of the part "
+    "that is there already, to the nearer edge of the part that comes in.",
     "In the step pictures the grey parts are added in that step, white ones are there already. "
     "Black holes and dark metal are used in that step; white holes wait for a later one, or "
     "were used before.",
@@ -106,8 +109,10 @@ SAFETY = (
 FINGERS = "Fingers: keep hands out of these gaps while the back moves."
 NO_TESTS = (
     "The checks are sums. Before anyone uses the piece, load it slowly, near the ground, with "
-    "sand bags or a person who can step off."
+    "sand bags or a person who can step off. Listen and look for cracks, sagging and slipping "
+    "joints; at any of them stop, and don't use it."
 )
+LOADS = "The sums take these loads; the piece isn't meant for more: {}."
 
 # --- what you need ------------------------------------------------------------------------------
 
@@ -117,8 +122,9 @@ BOARDS_HEADER = ("board", "thickness measured", "parts", "net area, m²")
 STUFF_HEADER = ("for", "what", "how much", "source")
 MEASURE_BOARD = (
     "Measure your boards' thickness before you cut anything. Every derived length follows the "
-    "measured thickness in this table; if yours differs by more than {} put it in the parameter "
-    "file and print again."
+    "measured thickness in this table; if yours differs by more than {} have the "
+    "design worked out and printed again for your thickness before you cut. The area is that of "
+    "the finished parts; buy by the cutting plan or the merchant's list, or add a third for waste."
 )
 GLUE, SEALER, FINISH = "glue", "sealer", "finish"
 NOT_CHOSEN = "not chosen: take one for outdoor use, by its maker's data sheet"
@@ -127,6 +133,15 @@ NOT_CHOSEN = "not chosen: take one for outdoor use, by its maker's data sheet"
 def glue_spread(spread: float) -> str:
     """How much glue a joint face takes."""
     return f"{spread:g} g to the m² of joint face"
+
+
+def odd_bits(sizes: Sequence[tuple[str, str]]) -> str:
+    """How to make holes of a size that no bit has: (hole, bit) diameters, mm."""
+    each = "; ".join(f"{hole}: bit of {bit} mm" for hole, bit in sizes)
+    return (
+        "Thick bits are sold by the whole mm. Drill the next size below and ease the hole with a "
+        f"round file or abrasive round a dowel, until the trial piece of bar goes in: {each}."
+    )
 
 
 def litres(least: str, most: str, coats: int) -> str:
@@ -175,7 +190,7 @@ MAKING = (
     "Ease all arrises, sand, and brush sealer into holes and on ends before assembly (see "
     "Finish). Keep glue faces bare.",
 )
-PAIRS_TITLE = "Pairs: make one of each hand"
+PAIRS_TITLE = "Pairs of hands, and parts alike that are worked together"
 PAIRS_HEADER = ("marks", "part", "what to mind")
 CLAMP_PAIR = (
     "clamp the two together, back to back, datum ends and edges level, and drill the through "
@@ -192,7 +207,8 @@ JIG = "Pocket-hole jig settings"
 JIG_HEADER = ("mark", "name", "collar and jig", "slope", "drill", "pilot", "screw", "holes")
 JIG_NOTE = (
     "Set jig and collar to the measured thickness. The distance given is from the board's end "
-    "(or edge) to the drill's shoulder, along the drill; measure it in a trial hole in scrap."
+    "(or edge) to the drill's shoulder, along the drill; measure it in a trial hole in scrap. "
+    "'Pilot' is its thin tip."
 )
 
 # --- finish -------------------------------------------------------------------------------------
@@ -207,12 +223,12 @@ def finish_steps(grit: int, holes: int, sealer: bool, hours: float | None) -> tu
     wait = f" Wait {hours:g} hours between coats." if hours is not None else ""
     return (
         f"Sand to {grit} grit along the grain, ease what is still sharp, and brush the dust off.",
-        f"Before assembly brush {first} on all end grain and into all {holes} drilled holes, "
-        "pockets too; water gets in there first.",
+        f"Before assembly brush {first} on all end grain that isn't glued and into all {holes} "
+        "drilled holes, pockets too, but not where a bar is glued in; water gets in there first.",
         f"First coat on parts before assembly where they will cover one another, glue faces "
         f"left bare.{wait}",
         "After assembly the remaining coats, underside and inside of holes as well. Tighten bolts "
-        "again after the last coat has dried.",
+        "again after the last coat has dried, but never the lock nuts of parts that turn.",
     )
 
 
@@ -229,7 +245,8 @@ def care(years: float | None, moving: bool) -> tuple[str, ...]:
     """How to look after the piece."""
     term = f" about every {years:g} {'year' if years == 1 else 'years'}" if years else ""
     lines = [
-        "Tighten bolts and screws after the first month and then each spring: wood shrinks.",
+        "Tighten bolts and screws after the first month and then each spring: wood shrinks. Not "
+        "the lock nuts of parts that turn.",
         f"Wash with water and a soft brush; renew the finish{term}, end grain first.",
         "Keep the feet off wet soil: on paving or pads. Store it dry and aired, not wrapped up.",
         "Look each spring for loose joints, cracks beside bolts, rust and rot. A cracked part is "
@@ -248,6 +265,12 @@ def care(years: float | None, moving: bool) -> tuple[str, ...]:
 CHECKS_HEADER = ("kind", "part", "what", "source", "what helps")
 SEVERITIES = {"fault": "fault", "warning": "warning", "not done": "not checked", "note": "note"}
 NO_FINDINGS = "The checks found nothing that a builder has to know."
+FINISH_FIRST = (
+    "Before step 1 do items 1 to 3 of the chapter Finish: afterwards a brush can't reach all ends, "
+    "holes and faces. Faces that will be glued stay bare."
+)
+TRAPS_ONLY = "The gaps that close on fingers stand under Safety first; nothing else was found."
+FOUND = "Found"
 CHECKS_NOTE = (
     "These were found when the design was checked. Warnings are limits of good practice that "
     "the design misses: read them before you buy timber."

@@ -33,15 +33,21 @@ def alt(title: str, added: Sequence[str], onto: Sequence[str], below: bool) -> s
 
 
 PARTS_CAPTION = "Parts that come in"
-PARTS_HEADER = ("mark", "part", "count", "size", "show face looks", "datum end lies")
+PARTS_HEADER = ("mark", "part", "count", "size", "show face looks", "datum end lies",
+                "datum edge lies")  # fmt: skip
 FASTENERS_CAPTION = "Fasteners for this step"
 FASTENERS_HEADER = ("what", "size", "count", "for")
 MEASURES_CAPTION = "Measure"
-MEASURES_GLUED = "Measure before the glue sets"
+MEASURES_GLUED = "Measure at the dry fit, and again before the glue sets"
 MEASURES_HEADER = ("measure", "must be", "how it comes about")
 ANYWHERE = "either"
-ROUND = "round"
+ROUND, NONE = "round", "none"
 INWARDS, OUTWARDS = "inwards", "outwards"
+
+
+def at_its(where: str, looks: str) -> str:
+    """Which way the one of two like parts looks that lies at a side of the piece."""
+    return f"at the {where}: {looks}"
 
 
 def board_size(length: str, width: str, thickness: str) -> str:
@@ -68,10 +74,19 @@ def check_pairs(pairs: Sequence[str]) -> str:
 
 
 FOLD = (
-    "Fold the arms flat under the moving part first, and let the rod hang between the two racks "
-    "as you put it in its place."
+    "Stand the frame upright on its feet. Fold the arms flat under the moving part, lower it into "
+    "its place from above, two persons, with the rod lying on top of both racks, and clamp it to "
+    "the frame. The hinge screws are driven from below: kneel beside it, or lay the whole on its "
+    "side once all is clamped. The picture shows it from below."
 )
-BELOW = "Work upside down, on a flat bench or floor with scrap under the show faces."
+BELOW = (
+    "Work upside down, on a flat bench or floor with scrap under the show faces. Turn it over, and "
+    "back again when the step is done and the glue has set, with two persons."
+)
+HANGING = (
+    "Lay the frame upside down for this step, with two persons and scrap under the slats; the "
+    "picture shows it the right way up. Turn it back when the step is done."
+)
 DRY_FIT = (
     "Dry fit first: put it together without glue, clamp it, and check all measures of this step "
     "and that faces meet. Take it apart again."
@@ -88,8 +103,17 @@ def spacer(name: str, width: str, use: str) -> str:
 def glue(name: str, minutes: float) -> str:
     """Glue before the joints are closed."""
     return (
-        f"Brush {name} thinly on both faces of each glued joint, end grain twice, and close the "
-        f"joints within {minutes:g} minutes; take fewer joints at a time if you need longer."
+        f"Brush {name} thinly on both faces of the joints that are called glued below and of no "
+        f"others, end grain twice, and close them within {minutes:g} minutes; take fewer joints "
+        "at a time if you need longer."
+    )
+
+
+def glue_bar(name: str, minutes: float) -> str:
+    """Glue for a bar in its holes."""
+    return (
+        f"Brush {name} in the holes and on the bar where it will sit in them, and push it home "
+        f"within {minutes:g} minutes."
     )
 
 
@@ -128,7 +152,11 @@ def face_words(face: str, past: str) -> str:
 
 NOTCHES = (
     "Before the glue sets lay the rod, or a straight bar of its size, in every pair of notches: "
-    "it must touch both sides and lie square to the rails."
+    "it must touch the same two places on both racks and lie square to the rails."
+)
+NOTCHES_BLOCKS = (
+    "Before the glue sets lay the rod, or a straight bar of its size, before every pair of blocks: "
+    "it must touch the upright face and the floor, on both racks, and lie square to the rails."
 )
 
 
@@ -174,8 +202,9 @@ JOINTS: Mapping[str, str] = {
     ),
     "turning bolt": (
         "{through} turns on {into}: coach bolts {size}, {total} in all, square neck in {through}, "
-        "one washer between the parts and one under the nut. Tighten the lock nut until there is "
-        "no play, then a quarter turn back: the part must swing by its weight. No glue."
+        "{where}one washer between the parts and one under the nut. Tighten the lock nut until "
+        "there is no play, then a quarter turn back: the part must swing by its weight. Never "
+        "tighten it like other bolts. No glue."
     ),
     "barrel nut bolt": (
         "{through} to {into}: bolts {size} into barrel nuts, {total} in all. Turn each barrel nut "
@@ -187,8 +216,9 @@ JOINTS: Mapping[str, str] = {
     ),
     "hinge": (
         "{into} hinged to {through}: {count} hinges. Put the moving part in its place, its sides "
-        "level with the frame's and the gap set with the spacers. Lay all hinges on one straight "
-        "line, knuckles in line, and put one screw in each leaf; move the part; then the rest: "
+        "level with the frame's and the gap set with the spacers. {where}Lay all hinges on one "
+        "straight line, knuckles in line, mark the holes from your own hinge, and put one screw in "
+        "each leaf; move the part; then the rest: "
         "{item} {size}, {each} to a hinge, {total} in all."
     ),
     "bar fixed": (
@@ -198,7 +228,7 @@ JOINTS: Mapping[str, str] = {
     "bar free": "{through} through {into}: free to turn, waxed, no glue.",
     "wheel": (
         "Wheels on {through}: a washer, the wheel, a washer, then knock the cap on; leave enough "
-        "play for the wheel to spin."
+        "play for the wheel to spin. {where}"
     ),
     "glued": "{through} on {into}: glued, clamped until the glue has set.",
 }
@@ -207,7 +237,7 @@ JOINTS: Mapping[str, str] = {
 
 def joints(
     kind: str, through: str, into: str, count: int, each: int, item: str, size: str, glued: bool,
-    words: str,
+    words: str, where: str = "",
 ) -> str:  # fmt: skip
     """How joints that are alike are made; a kind without a sentence says its own words."""
     total = count * each
@@ -216,6 +246,7 @@ def joints(
     return JOINTS.get(kind, "{through} to {into}: {words}.").format(
         through=through, into=into, count=count, each=each, item=item.lower(), size=size,
         glued="glued, and " if glued else "", total=total, per=per, words=words,
+        where=where,
     )  # fmt: skip
 
 
@@ -224,6 +255,7 @@ def joints(
 OUTSIDE = "Outside size"
 DIAGONALS = "Both diagonals, corner to corner"
 DIAGONALS_SUM = "square root of {}² + {}², the sides squared"
+PACKER_FACE = "{}: face for the hinges, from the foot end"
 STANDS_OUT = "{} stands out beyond {}, each side"
 
 # --- the moving back ----------------------------------------------------------------------------
@@ -239,8 +271,12 @@ STOPS_HEADER = (
 USE = (
     "Raise: lift the back by its top edge; the rod climbs each ramp and drops into the next notch. "
     "Lean back only when it sits in its notch on both sides.",
-    "Lower: hold the back, raise it by {} until the rod comes free, lift the rod past the notches, "
-    "and let the back down. Keep the other hand off the rack.",
+    "Lower: stand beside the back, one hand on the middle of its top edge. Raise that edge by "
+    "about {edge} ({turn}) until the rod is off its seat. With the other hand take the rod in the "
+    "middle, "
+    "lift it above the notches, hold it up and let the back down. Keep fingers off the ends of the "
+    "rod and off the racks.",
+    "Nothing holds the back above its highest notch ({most}): don't push it further.",
     "Flat: the back lies on its frame, not on the rod.",
 )
 TRY = (

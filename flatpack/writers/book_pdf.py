@@ -15,6 +15,8 @@ from flatpack.writers.pdf import render as pdf
 
 _PAPER = (210.0, 297.0)
 _LEFT, _TOP, _BOTTOM = 15.0, 280.0, 20.0
+_ROOMY = 0.75
+"""A step begins a page unless so much of the last one is still free."""
 _FOOT, _WARNING = 2.0, 3.2
 
 
@@ -51,7 +53,9 @@ def laid(column: Sequence[Slab], room: float) -> list[list[Slab]]:
     left = room
     for run in _tied(column):
         need = sum(slab.height for slab in run)
-        if pages[-1] and (run[0].page or need > left):
+        if need > left and not any(slab.strokes for slab in run):
+            continue  # room after a block is of no use at the foot of a page
+        if pages[-1] and ((run[0].page and left < room * _ROOMY) or need > left):
             pages.append([])
             left = room
         for slab in run:

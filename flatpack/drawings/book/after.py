@@ -3,16 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import radians, sin
 
-from flatpack.drawings.book import finishing
+from flatpack.drawings.book import details, finishing
 from flatpack.drawings.book.content import Block, Caution, Chapter, Items, Para, Rows
 from flatpack.drawings.book.front import marked
 from flatpack.drawings.book.matter import Matter
+from flatpack.drawings.book.measures import corners_of
 from flatpack.mechanism.stops import Stop
 from flatpack.mechanism.study import Study
 from flatpack.profiles import Finish
 from flatpack.wording import book_english as words
+from flatpack.wording import book_english_details as parts_words
 from flatpack.wording import book_english_steps as said
+
+_BEYOND = 1.0
+"""How much further than the sum says the back is raised, degrees, so that the rod is clear."""
 
 
 def moving(m: Matter) -> Chapter | None:
@@ -28,8 +34,19 @@ def _moving(m: Matter, study: Study) -> Iterator[Block]:
     header = m.headed(said.STOPS_HEADER, said.STOPS_HEADER[3:])
     yield Rows(said.STOPS_CAPTION, header, rows, frozenset(range(5)))
     most = max((r.raise_back for r in study.releases), default=0.0)
-    yield Items(tuple(text.format(said.degrees(most + 1.0)) for text in said.USE))
+    turn, top = most + _BEYOND, max((s.angle for s in study.found.stops), default=0.0)
+    edge = m.said(round(2.0 * _top_edge(m) * sin(radians(turn / 2.0)), -1))
+    facts = {"edge": edge, "turn": said.degrees(turn), "most": said.degrees(top)}
+    yield Items(tuple(text.format(**facts) for text in said.USE))
     yield Caution(said.TRY)
+
+
+def _top_edge(m: Matter) -> float:
+    """Distance of the back's free edge from the hinge axis, mm."""
+    motion = m.assembly.motion
+    axis = motion.axis.x if motion else 0.0
+    moving = (p for p in m.assembly.parts.values() if p.group == "back")
+    return max((v.x - axis for p in moving for v in corners_of(p)), default=0.0)
 
 
 def _stop(m: Matter, study: Study, number: int, stop: Stop) -> tuple[str, ...]:
@@ -68,6 +85,9 @@ def _finish(m: Matter) -> Iterator[Block]:
     hours = chosen.dry_hours if chosen else None
     sealed = m.settings.sealer is not None
     yield Items(words.finish_steps(grit, found.holes, sealed, hours), numbered=True)
+    bare = details.glued_ends(m)
+    if bare:
+        yield Para(parts_words.GLUED_ENDS.format(", ".join(bare)))
     yield Caution(words.RAGS)
 
 
@@ -90,15 +110,23 @@ def care(m: Matter) -> Chapter:
 
 
 def checks(m: Matter) -> Chapter:
-    """Faults, warnings and what wasn't checked; notes are left to the findings' own file."""
-    told = [f for f in m.findings if f.severity != "note"]
-    rows = tuple(
+    """Faults, warnings and what wasn't checked.
+
+    Finger traps stand under safety, notes in the findings' own file.
+    """
+    every = [f for f in m.findings if f.severity != "note"]
+    told = [f for f in every if f.code != "finger-trap"]
+    rows: tuple[tuple[str, ...], ...] = tuple(
         (words.SEVERITIES[f.severity], marked(m, f.part), f.message, f.source, f.remedy)
         for f in told
     )
     if not rows:
-        return Chapter("checks", words.CHAPTERS["checks"], (Para(words.NO_FINDINGS),))
-    table = Rows(words.CHAPTERS["checks"], words.CHECKS_HEADER, rows)
+        nothing = words.TRAPS_ONLY if every else words.NO_FINDINGS
+        return Chapter("checks", words.CHAPTERS["checks"], (Para(nothing),))
+    header: tuple[str, ...] = words.CHECKS_HEADER
+    if not any(row[-1] for row in rows):
+        header, rows = header[:-1], tuple(row[:-1] for row in rows)
+    table = Rows(words.FOUND, header, rows)
     return Chapter("checks", words.CHAPTERS["checks"], (Para(words.CHECKS_NOTE), table))
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from itertools import chain
 
-from flatpack.drawings.book.content import Block, Chapter, Figure, Items, Rows, Subtitle
+from flatpack.drawings.book.content import Block, Chapter, Figure, Items, Para, Rows, Subtitle
 from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.measures import measures
 from flatpack.drawings.book.placing import way
+from flatpack.drawings.book.side_view import side_views
 from flatpack.drawings.book.sight import from_below, middle, reach
 from flatpack.drawings.book.step_view import Scene, best_view, scene, step_picture
 from flatpack.drawings.book.steps import BuildStep, build_steps, joint_groups
@@ -27,7 +28,8 @@ def assembly(m: Matter) -> Chapter:
     made = scene(m.assembly)
     steps = build_steps(m.assembly)
     blocks = chain.from_iterable(_step(m, made, step) for step in steps)
-    return Chapter("assembly", words.CHAPTERS["assembly"], tuple(blocks))
+    first = Para(words.FINISH_FIRST)
+    return Chapter("assembly", words.CHAPTERS["assembly"], (first, *blocks))
 
 
 def _step(m: Matter, made: Scene, step: BuildStep) -> Iterator[Block]:
@@ -35,18 +37,19 @@ def _step(m: Matter, made: Scene, step: BuildStep) -> Iterator[Block]:
     below = from_below(view)
     yield Subtitle(said.step_title(step.number, step.title), page=step.number > 1)
     yield _figure(m, step, step_picture(made, step, m.marks, view), below)
+    yield from side_views(m, step)
     if step.new:
         yield Rows(said.PARTS_CAPTION, said.PARTS_HEADER, tuple(_parts(m, step)), frozenset({2}))
     hardware = tuple((h.item, h.size, str(h.pieces), h.use) for h in step.hardware)
     if hardware:
         header = (*said.FASTENERS_HEADER,)
         yield Rows(said.FASTENERS_CAPTION, header, hardware, frozenset({2}))
-    yield Items(tuple(work(m, step, below)), numbered=True)
     checked = tuple(measures(m, step))
     if checked:
         glued = any(group.glue for group in joint_groups(step, m.assembly))
         title = said.MEASURES_GLUED if glued else said.MEASURES_CAPTION
         yield Rows(title, said.MEASURES_HEADER, checked)
+    yield Items(tuple(work(m, step, below)), numbered=True)
 
 
 def _figure(m: Matter, step: BuildStep, drawing: Drawing, below: bool) -> Figure:
@@ -77,17 +80,18 @@ def _size(m: Matter, key: str) -> str:
     return said.board_size(*map(m.rough, (part.length, part.width, part.thickness)))
 
 
-def _turned(m: Matter, keys: list[str]) -> tuple[str, str]:
-    """Which way the show face and the datum end of parts look in the finished piece."""
+def _turned(m: Matter, keys: list[str]) -> tuple[str, str, str]:
+    """Which way the show face, datum end and datum edge of parts look in the finished piece."""
     parts = [m.assembly.parts[k] for k in keys if k in m.assembly.parts]
     if not parts:
-        return said.ROUND, said.ANYWHERE
+        return said.ROUND, said.ANYWHERE, said.NONE
     low, high = reach(m.assembly)
     centre = low.plus(high.minus(low), 0.5)
     offs = [middle(part).minus(centre) for part in parts]
     faces = [part.frame.z for part in parts]
     ends = [part.frame.x.negated() for part in parts]
-    return _ways(m, faces, offs), _ways(m, ends, offs)
+    edges = [part.frame.y.negated() for part in parts]
+    return _ways(m, faces, offs), _ways(m, ends, offs), _ways(m, edges, offs)
 
 
 def _ways(m: Matter, ways: list[Vec], offs: list[Vec]) -> str:
@@ -97,5 +101,15 @@ def _ways(m: Matter, ways: list[Vec], offs: list[Vec]) -> str:
     off_middle = [direction.dot(off) for direction, off in zip(ways, offs, strict=True)]
     outward = {distance > 0.0 for distance in off_middle}
     if len(own) == 1 or len(outward) > 1 or min(map(abs, off_middle)) < _ASIDE:
-        return "; ".join(own)
+        if len(own) == 1 or len(ways) != len(own):
+            return "; ".join(own)
+        each = zip(_apart(offs), ways, strict=True)
+        return "; ".join(said.at_its(names[where], names[way(to)]) for where, to in each)
     return said.OUTWARDS if outward == {True} else said.INWARDS
+
+
+def _apart(offs: list[Vec]) -> list[str]:
+    """Sides at which parts lie, along the one of the piece's axes that parts them furthest."""
+    spreads = [max(axis) - min(axis) for axis in zip(*offs, strict=True)]
+    axis = spreads.index(max(spreads))
+    return [f"{'xyz'[axis]}{'+' if off[axis] > 0.0 else '-'}" for off in offs]

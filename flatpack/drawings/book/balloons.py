@@ -115,12 +115,13 @@ def _seen(target: Target, patches: Sequence[Patch]) -> Point | None:
         for i, patch in enumerate(patches)
         if patch.key in target.keys and not patch.small
     ]
-    own.sort(key=lambda pair: (-_size(pair[1]), pair[0]))
-    for number, patch in own[:12]:
-        for place in _places(patch):
-            later = (p for p in patches[number + 1 :] if p.covers(place))
-            if patch.covers(place) and next(later, None) is None:
-                return place
+    own.sort(key=lambda pair: (-round(_size(pair[1])), -pair[0]))
+    for share in (0.0, 0.45, 0.8):
+        for number, patch in own[:12]:
+            for place in _places(patch, share):
+                later = (p for p in patches[number + 1 :] if p.covers(place))
+                if patch.covers(place) and next(later, None) is None:
+                    return place
     return None
 
 
@@ -128,10 +129,9 @@ def _size(patch: Patch) -> float:
     return abs(patch.outline.area)
 
 
-def _places(patch: Patch) -> Iterator[Point]:
-    """The middle, then half way and further out to each corner."""
+def _places(patch: Patch, share: float) -> Iterator[Point]:
+    """The middle, or a share of the way from it to each corner."""
     points = patch.points
     x, y = sum(p.x for p in points) / len(points), sum(p.y for p in points) / len(points)
-    for share in (0.0, 0.45, 0.8):
-        for p in points if share else points[:1]:
-            yield Point(round(x + (p.x - x) * share, 2), round(y + (p.y - y) * share, 2))
+    for p in points if share else points[:1]:
+        yield Point(round(x + (p.x - x) * share, 2), round(y + (p.y - y) * share, 2))

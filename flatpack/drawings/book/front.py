@@ -32,6 +32,9 @@ def _safety(m: Matter) -> Iterator[Block]:
     if traps:
         yield Caution(words.FINGERS)
         yield Items(tuple(f"{marked(m, f.part)}: {f.message}" for f in traps))
+    strength = m.settings.drawing.strength
+    if strength is not None and strength.cases:
+        yield Caution(words.LOADS.format("; ".join(case.words for case in strength.cases)))
     yield Caution(words.NO_TESTS)
 
 

@@ -12,7 +12,11 @@ from flatpack.drawings.faces import one_sided
 from flatpack.drawings.lists import jig_settings
 from flatpack.drawings.marks import PartGroup
 from flatpack.wording import book_english as words
+from flatpack.wording import book_english_details as details
 from flatpack.wording import english
+
+_SHORT = 100.0
+"""A part shorter than this is worked on a longer strip, mm (common practice, no source)."""
 
 
 def parts(m: Matter) -> Chapter:
@@ -70,16 +74,19 @@ def _pairs(m: Matter) -> Iterator[tuple[str, str, str]]:
     for mark, group in marks.items():
         twin = marks.get(f"{mark[:-1]}R") if mark.endswith("-L") else None
         if twin is not None:
-            yield f"{mark}, {twin.mark}", group.part.name, "; ".join(_handed(group))
+            minded = tuple(_handed(group))
+            yield f"{mark}, {twin.mark}", group.part.name, "; ".join((*_strip(group), *minded))
         elif not group.part.hand and group.count > 1 and _through(group):
-            yield mark, group.part.name, words.CLAMP_ALIKE.format(group.count)
+            alike = words.CLAMP_ALIKE.format(group.count)
+            yield mark, group.part.name, "; ".join((*_strip(group), alike))
 
 
 def _handed(group: PartGroup) -> Iterator[str]:
     features = group.part.features
     if any(f.operation == "thin-line" for f in features):
-        yield words.NOTCHES_TOGETHER
-    if _through(group):
+        plain = len(group.part.outline.segments) == 4
+        yield details.BLOCK_LINES if plain else words.NOTCHES_TOGETHER
+    if _through(group) and group.part.length >= _SHORT:
         yield words.CLAMP_PAIR
     if any(f.operation == "pocket-hole" for f in features):
         yield words.POCKETS_MIRRORED
@@ -87,6 +94,10 @@ def _handed(group: PartGroup) -> Iterator[str]:
         yield words.BLIND_MIRRORED
     elif not _through(group):
         yield words.MIND
+
+
+def _strip(group: PartGroup) -> tuple[str, ...]:
+    return (details.STRIP,) if group.part.length < _SHORT else ()
 
 
 def _through(group: PartGroup) -> bool:

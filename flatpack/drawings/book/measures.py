@@ -13,7 +13,6 @@ from flatpack.wording import book_english_steps as words
 
 WORKINGS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "lounger": {
-        "frame": ("Hinge axis from the foot end",),
         "deck": ("Length covered by fixed slats", "Gap between fixed slats"),
         "racks": ("Rack's top below", "Rack's lower edge below"),
         "legs": ("Slats' underside above ground", "Rail's underside above ground"),
@@ -46,10 +45,26 @@ def measures(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
     """Rows: what to measure, what it must be, how it comes about."""
     yield from _outside(m, step)
     starts = WORKINGS.get(m.assembly.family, {}).get(step.key, ())
+    yield from _packers(m, step)
     for working in m.assembly.workings:
         if working.name.startswith(starts) and starts:
-            yield working.name, m.said(working.value), working.sum
+            yield _reached(working.name, step), m.said(working.value), working.sum
     yield from _bars(m, step)
+
+
+def _reached(name: str, step: BuildStep) -> str:
+    """A derived dimension's name; the back has no rail yet, but its slats end level with it."""
+    return name.replace("the rail's outer face", "the slats' ends") if not step.old else name
+
+
+def _packers(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
+    """How far the faces that carry the hinges lie from the foot end."""
+    ends = [v.x for part in m.assembly.parts.values() for v in corners_of(part)]
+    new = [m.assembly.parts[k] for k in step.new if k.startswith("packer")]
+    if new:
+        marks = ", ".join(dict.fromkeys(m.mark_of[part.key] for part in new))
+        face = max(v.x for part in new for v in corners_of(part))
+        yield words.PACKER_FACE.format(f"{new[0].name} {marks}"), m.said(face - min(ends)), ""
 
 
 def _outside(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:

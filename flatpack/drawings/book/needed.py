@@ -16,6 +16,9 @@ from flatpack.wording import english
 _OFF = 0.3
 """A board's thickness that is further off than this needs a new print, mm (common practice)."""
 
+_WHOLE = 13.0
+"""Wood bits thicker than this are sold by the whole mm (common practice, no source)."""
+
 
 def needed(m: Matter) -> Chapter:
     """The chapter."""
@@ -25,7 +28,11 @@ def needed(m: Matter) -> Chapter:
 def _needed(m: Matter) -> Iterator[Block]:
     tools = tool_list(m.assembly, m.parts, m.settings.drawing)
     yield Rows(words.TOOLS, english.TOOLS_HEADER, tuple(tuple(map(str, r)) for r in tools.rows))
-    yield _drills(m)
+    drills = _drills(m)
+    yield drills
+    odd = [float(r[1]) for r in drills.rows if float(r[1]) > _WHOLE and float(r[1]) % 1.0 > 0.05]
+    if odd:
+        yield Para(words.odd_bits([(mm(size), f"{int(size)}") for size in odd]))
     header = m.headed(words.BOARDS_HEADER, words.BOARDS_HEADER[1:2])
     yield Rows(words.BOARDS, header, tuple(_boards(m)), frozenset({1, 2, 3}))
     yield Para(words.MEASURE_BOARD.format(m.said(_OFF)))

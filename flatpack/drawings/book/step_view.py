@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from flatpack.drawings.book.picture import Ordered, Shown, ordered, picture
-from flatpack.drawings.book.sight import paintable, views_of
+from flatpack.drawings.book.sight import from_below, paintable, views_of
 from flatpack.drawings.book.steps import BuildStep
 from flatpack.drawings.book.worked import Spots, holes
 from flatpack.drawings.projection import Body, View
@@ -85,6 +85,8 @@ def best_view(made: Scene, step: BuildStep) -> View:
     ]
     heads = [f.direction.negated() for f in step.fasteners]
     views = views_of(made.assembly)
+    if any(made.assembly.parts[k].group == "arm" for k in step.new if k in made.assembly.parts):
+        views = tuple(v for v in views if from_below(v))  # arms fold away under the slats
     scores = [sum(d.dot(view.toward) > 0.2 for d in (*faces, *heads)) for view in views]
     return views[scores.index(max(scores))]
 

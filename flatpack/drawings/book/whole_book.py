@@ -63,8 +63,10 @@ def sheets(
 
 
 def _facts(m: Matter) -> tuple[str, ...]:
-    axes = tuple(zip(*(v for p in m.assembly.parts.values() for v in corners_of(p)), strict=True))
-    x, y, z = (max(axis) - min(axis) for axis in axes)
+    bars = m.assembly.bars.values()
+    ends = [bar.frame.place(0.0, 0.0, z) for bar in bars for z in (0.0, bar.length)]
+    corners = (v for p in m.assembly.parts.values() for v in corners_of(p))
+    x, y, z = (max(axis) - min(axis) for axis in zip(*corners, *ends, strict=True))
     size = words.overall(m.said(max(x, y)), m.said(min(x, y)), m.said(z))
     mass = finishing.mass(m.assembly.parts.values(), m.assembly.bars.values())
     return (

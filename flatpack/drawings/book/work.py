@@ -4,13 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from flatpack.drawings.book import details
+from flatpack.drawings.book.details import toothed
 from flatpack.drawings.book.matter import Matter
-from flatpack.drawings.book.measures import SPACERS
+from flatpack.drawings.book.measures import SPACERS, corners_of
 from flatpack.drawings.book.placing import Place, places
 from flatpack.drawings.book.steps import BuildStep, JointGroup, joint_groups
 from flatpack.model import Part
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_steps as said
+
+_LOWER = 10.0
+"""New parts that reach further below the old than this are put on upside down, mm."""
 
 
 def work(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
@@ -22,23 +27,47 @@ def work(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
     pairs = tuple(_pairs(m, step))
     if pairs:
         yield said.check_pairs(pairs)
-    if below:
-        yield said.BELOW
-    hinged = any(f.kind == "hinge" for f in step.fasteners)
-    if hinged and any(m.assembly.bars[k].group == "rod" for k in step.old if k in m.assembly.bars):
-        yield said.FOLD
+    yield from _stand(m, step, below)
     yield from _placing(m, step)
+    yield from details.teeth(m, _new(m, step))
     yield from _spacers(m, step)
     if step.new:
         yield said.DRY_FIT
     if glued:
-        glue = m.settings.glue
-        yield said.glue(glue.name, glue.open_minutes) if glue else said.GLUE_ANY
+        yield _glue(m, joints)
     yield from (_joint(m, group) for group in joints)
     if any(f.operation == "thin-line" for p in _new(m, step) for f in p.features):
-        yield said.NOTCHES
+        yield said.NOTCHES_BLOCKS if any(map(toothed, _new(m, step))) else said.NOTCHES
     if glued:
         yield from _after_glue(m, step)
+
+
+def _stand(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
+    """How the work lies: upright under a hinged back, else with what is worked on above."""
+    bars = m.assembly.bars
+    hinged = any(f.kind == "hinge" for f in step.fasteners)
+    if hinged and any(bars[k].group == "rod" for k in step.old if k in bars):
+        yield said.FOLD
+    elif below:
+        yield said.BELOW
+    elif _hangs(m, step):
+        yield said.HANGING
+
+
+def _hangs(m: Matter, step: BuildStep) -> bool:
+    """True when new parts of a frame reach below all that is there."""
+    old = [v.z for key in step.old if key in m.assembly.parts
+           for v in corners_of(m.assembly.parts[key])]  # fmt: skip
+    new = [v.z for p in _new(m, step) if p.group == "frame" for v in corners_of(p)]
+    return bool(old and new) and min(new) < min(old) - _LOWER
+
+
+def _glue(m: Matter, joints: tuple[JointGroup, ...]) -> str:
+    glue = m.settings.glue
+    if glue is None:
+        return said.GLUE_ANY
+    bars = all(group.kind == "bar fixed" for group in joints if group.glue)
+    return (said.glue_bar if bars else said.glue)(glue.name, glue.open_minutes)
 
 
 def _new(m: Matter, step: BuildStep) -> Iterator[Part]:
@@ -46,7 +75,7 @@ def _new(m: Matter, step: BuildStep) -> Iterator[Part]:
 
 
 def _after_glue(m: Matter, step: BuildStep) -> Iterator[str]:
-    if len(step.new) >= 4:
+    if len(step.new) >= 4 and not step.old:
         yield said.SQUARE
     yield said.WIPE
     if m.settings.glue:
@@ -66,7 +95,9 @@ def _placing(m: Matter, step: BuildStep) -> Iterator[str]:
     placed = {key for place in found for key in place.part}
     bolted = {key for f in step.fasteners if "bolt" in f.kind for key in f.passes}
     askew = [key for key in step.new if key in bolted - placed]
-    names = dict.fromkeys(f"{m.name_of(key)} {m.mark_of[key]}" for key in askew)
+    turning = {key for j in step.joints if getattr(j, "turning", ()) for key in j.parts}
+    held = [key for key in askew if key not in turning]
+    names = dict.fromkeys(f"{m.name_of(key)} {m.mark_of[key]}" for key in held)
     if names:
         yield said.by_holes(tuple(names))
 
@@ -102,7 +133,7 @@ def _joint(m: Matter, group: JointGroup) -> str:
     into = _named(m, (p for parts in group.parts for p in parts[1:])) if first[1:] else ""
     sentence = said.joints(
         group.kind, through, into, len(group.parts), group.each, group.item, group.size,
-        group.glue, group.words,
+        group.glue, group.words, details.where(m, group),
     )  # fmt: skip
     return sentence[:1].upper() + sentence[1:]
 

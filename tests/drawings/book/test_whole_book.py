@@ -59,9 +59,10 @@ def test_every_mark_comes_in_at_a_step(family: str) -> None:
 
 def test_every_step_has_a_picture_with_words_for_it(family: str) -> None:
     blocks = chapter(family, "assembly").blocks
-    pictures = [b for b in blocks if isinstance(b, Figure)]
+    figures = [b for b in blocks if isinstance(b, Figure)]
+    assert all(p.alt and p.caption for p in figures)
+    pictures = [p for p in figures if p.drawing.name.startswith("step-")]
     assert len(pictures) == sum(isinstance(b, Subtitle) for b in blocks)
-    assert all(p.alt and p.caption for p in pictures)
 
 
 def test_glue_is_told_with_its_times() -> None:
@@ -155,7 +156,10 @@ def test_other_constructions_are_told_too(family: str, keys: dict, said: str) ->
 def test_what_is_added_is_grey_and_heavy_and_what_is_there_is_white(family: str) -> None:
     piece = built(family)
     made_steps = build_steps(piece)
-    figures = [b for b in chapter(family, "assembly").blocks if isinstance(b, Figure)]
+    figures = [
+        b for b in chapter(family, "assembly").blocks
+        if isinstance(b, Figure) and b.drawing.name.startswith("step-")
+    ]  # fmt: skip
     for step, figure in zip(made_steps, figures, strict=True):
         filled = [s for s in figure.drawing.strokes if isinstance(s.shape, Closed)]
         grey = [s for s in filled if 0.7 < s.shape.tone < 0.9]
@@ -169,7 +173,34 @@ def test_faces_and_ends_look_where_they_do_in_the_piece() -> None:
         row[0]: row[4:] for b in chapter("lounger", "assembly").blocks
         if isinstance(b, Rows) and b.caption == "Parts that come in" for row in b.rows
     }  # fmt: skip
-    assert rows["A-L"] == ("left", "foot end")
-    assert rows["A-R"] == ("right", "foot end")
-    assert rows["B"] == ("outwards", "right; left")  # both end rails, face out, turned about
-    assert rows["F"] == ("inwards", "bottom")
+    assert rows["A-L"] == ("left", "foot end", "bottom")
+    assert rows["A-R"] == ("right", "foot end", "bottom")
+    # both end rails, face out, turned about
+    turned = "at the foot end: right; at the head end: left"
+    assert rows["B"] == ("outwards", turned, "bottom")
+    assert rows["F"][:2] == ("inwards", "bottom")
+
+
+def test_ends_that_butt_against_a_face_are_glued_and_stay_bare() -> None:
+    # Butted between the side rails (see the frame's setting out): end rails and the hinge rail.
+    piece = built("lounger")
+    marks = {key: g.mark for g in groups(piece) for key in g.keys}
+    butted = {marks[k] for k in ("end-rail-foot", "end-rail-head", "hinge-rail")}
+    line = next(t for t in texts("lounger", "finish") if t.startswith("These ends are glued"))
+    assert set(line.split(": ")[1].rstrip(".").split(", ")) == butted
+
+
+def test_teeth_arms_and_hinge_leaves_are_told_by_their_sides() -> None:
+    profiles = load(profile_texts())
+    record = PIECES["lounger"].record()
+    record = replace(record, rack=replace(record.rack, kind="blocks"))
+    piece = PIECES["lounger"].build(record, profiles)
+    whole = book(piece, None, (), settings_for("lounger"))
+    steps = next(c for c in whole.chapters if c.key == "assembly")
+    said = " ".join(t for b in steps.blocks if isinstance(b, Items) for t in b.items)
+    # Raising draws the rod from the head towards the hinge: it must climb the ramp on its way, so
+    # the ramp falls towards the head; the arm pushes the rod back headwards on the upright face.
+    assert "ramp runs down towards the head end" in said
+    assert "bolts' heads outwards" in said  # nuts inside, where no clothes catch
+    assert "on the head end face of hinge packer" in said
+    assert "on the bottom face of back slat" in said
