@@ -18,6 +18,7 @@ GUIDE = (
     "the finished piece unless its sheet says otherwise; back face: the other one. Datum end and "
     "datum edge: where all measuring starts; mark both on the board in pencil.",
     "5. Hole numbers that a sheet leaves out are on the part's other face or on the story stick. "
+    "Holes that meet take the same screw or bolt: check one against the other before drilling. "
     "Content codes have no letter O or I: those are nought and one.",
 )
 GUIDE_USE = {"": "sits on it", "lounger": "lies on it, feet to the foot end"}

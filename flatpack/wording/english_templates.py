@@ -147,7 +147,14 @@ def pockets_from_edge(gap: str, far: bool) -> str:
     )
 
 
-ROD_HERE = "rod: do not drill"
+ROD_HERE = "rod, not drilled"
+
+
+def bore_here(diameter: str) -> str:
+    """At the middle of a notch with a round seat."""
+    return f"seat Ø{diameter}"
+
+
 SAWN_NOTCH = "notch: saw and chisel to the line"
 
 

@@ -31,9 +31,9 @@ ZONE = 19.0
 MIDDLE = 4.0
 _JOIN_WORDS = 22.0
 _HEIGHT = 1.8
-_TICK = 6.2
+_TICK = 5.4
 """From the edge to where the leaders start, mm: the brackets stand within."""
-_FOOT = 7.9
+_FOOT = 6.9
 
 
 class Row(NamedTuple):

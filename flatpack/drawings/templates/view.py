@@ -221,8 +221,9 @@ def _inside(
 ) -> tuple[Stroke, ...]:
     """Labels of holes and radii, and the tag."""
     dx, dy = page[0] - box[0], page[1] - box[1]
-    crosses, arcs = radii(outline, page)
-    wanted = [spot_label(s, _moved(_place(window, s), dx, dy)) for s in marks_below(window, box)]
+    here = [(s, _moved(_place(window, s), dx, dy)) for s in marks_below(window, box)]
+    crosses, arcs = radii(outline, page, [at for _, at in here])
+    wanted = [spot_label(s, at, window.part) for s, at in here]
     beside = (s for s in window.pockets if within(_place(window, s), box))
     wanted += [pocket_label(s, _moved(_place(window, s), dx, dy)) for s in beside]
     taken = (*drawn, *crosses)

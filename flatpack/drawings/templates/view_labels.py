@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from flatpack.drawings.boxes import Box, box_of, grown, meet
@@ -11,10 +12,11 @@ from flatpack.drawings.labels import Wanted, labelled
 from flatpack.drawings.lettering import text_box
 from flatpack.drawings.shapes import Closed, Cross, Line, Shape, Stroke, Text
 from flatpack.drawings.templates.clipping import within
-from flatpack.drawings.templates.window_spots import is_rod
+from flatpack.drawings.templates.window_spots import is_rod, seat
 from flatpack.drawings.templates.wrapping import BOLDER
 from flatpack.geometry import Outline, Point
 from flatpack.geometry.shapes import rectangle
+from flatpack.model import Part
 from flatpack.wording import english_templates as words
 
 _FAR = 100.0
@@ -22,12 +24,14 @@ _FAR = 100.0
 _TAG = 1.8
 
 
-def spot_label(spot: Spot, at: Point) -> Wanted:
+def spot_label(spot: Spot, at: Point, part: Part) -> Wanted:
     """Number, diameter and depth of a hole; what a notch or an edge's pocket is."""
     number = str(spot.number)
     size = max((size_of(f) or 0.0 for f in spot.features), default=0.0)
     if any(map(is_rod, spot.features)):
-        return Wanted(at, size / 2.0 + 1.0, f"{number}: {words.ROD_HERE}", number)
+        bore = seat(part, spot.features[0])
+        said = words.bore_here(mm(2.0 * bore.radius)) if bore else words.ROD_HERE
+        return Wanted(at, size / 2.0 + 1.0, f"{number}: {said}", number)
     text = " + ".join(filter(None, map(short, spot.features)))
     return Wanted(at, size / 2.0 + 0.6, f"{number}: {text}", number)
 
@@ -38,8 +42,10 @@ def pocket_label(spot: Spot, at: Point) -> Wanted:
     return Wanted(at, 5.0, number, number)
 
 
-def radii(outline: Outline, page: Box) -> tuple[list[Stroke], list[Wanted]]:
-    """Centre and radius of each rounding in the box."""
+def radii(
+    outline: Outline, page: Box, labelled_at: Sequence[Point]
+) -> tuple[list[Stroke], list[Wanted]]:
+    """Centre and radius of each rounding in the box; a seat's label says its diameter already."""
     done: set[tuple[float, float, float]] = set()
     crosses: list[Stroke] = []
     wanted: list[Wanted] = []
@@ -52,6 +58,8 @@ def radii(outline: Outline, page: Box) -> tuple[list[Stroke], list[Wanted]]:
             done.add(key)
             if within(centre, page):
                 crosses.append(Stroke("centre-line", Cross(centre, 6.0)))
+            if any(math.dist(centre, at) < 0.01 for at in labelled_at):
+                continue
             said = words.RADIUS.format(mm(radius))
             wanted.append(Wanted(segment.middle, 0.8, said, said))
     return crosses, wanted
@@ -62,6 +70,10 @@ def put_labels(
 ) -> tuple[Stroke, ...]:
     """The labels beside their holes, clear of what is drawn."""
     shapes = [x for s in taken if s.layer not in ("outline", "grain") for x in _thin(s.shape)]
+    # Words keep off the steel-tape line, so that nobody takes it for theirs.
+    shapes += [Closed(rectangle(2.4, b.y - a.y, a.x - 1.2, a.y))
+               for s in taken if s.layer == "visible-edge" and isinstance(s.shape, Line)
+               for a, b in [(s.shape.start, s.shape.end)]]  # fmt: skip
     x0, y0, x1, y1 = page
     shapes += [
         Closed(rectangle(_FAR, y1 - y0 + 2.0 * _FAR, x1 + 4.0, y0 - _FAR)),

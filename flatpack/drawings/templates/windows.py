@@ -29,6 +29,8 @@ _JOINED = 35.0
 """Marks nearer than this share a window: paper between them costs no more than another window."""
 _TO_END = 30.0
 """A window this near to an end or edge reaches over it, mm."""
+_CLEAR = 5.5
+"""A steel-tape line nearer to a mark than this moves to half a centimetre, mm."""
 _NARROW = 160.0
 """Parts up to this width are shown over their whole width, mm."""
 
@@ -180,19 +182,27 @@ def _apart(boxes: list[Box]) -> list[Box]:
 def tape_line(window: Window, box: Box) -> float | None:
     """Where a line across the paper ties it to the nearest end; None where an end is in the box.
 
-    It stands a whole number of centimetres from that end, clear of the box's sides and as far
-    from the marks as may be, so that it isn't taken for one.
+    It stands a whole number of centimetres from that end (half ones where marks are close), clear
+    of the box's sides and as far from the marks as may be, so that it isn't taken for one.
     """
     length = window.part.length
     if box[0] <= 0.0 or box[2] >= length:
         return None
     from_left = box[0] <= length - box[2]
     low, high = (box[0], box[2]) if from_left else (length - box[2], length - box[0])
-    first, last = math.ceil((low + 4.0) / 10.0), math.floor((high - 4.0) / 10.0)
-    places = [10.0 * n for n in range(first, last + 1)] or [(low + high) / 2.0]
     known = (*window.spots, *window.pockets)
     marks = [s.x if from_left == window.left else length - s.x for s in known]
-    best = max(places, key=lambda p: (min((abs(p - m) for m in marks), default=0.0), -p))
+
+    def clear(place: float) -> float:
+        return min((abs(place - m) for m in marks), default=0.0)
+
+    best = (low + high) / 2.0
+    for step in (5.0, 10.0):
+        first, last = math.ceil((low + 4.0) / step), math.floor((high - 4.0) / step)
+        places = [step * n for n in range(first, last + 1)] or [best]
+        place = max(places, key=lambda p: (clear(p), -p))
+        if step == 5.0 or clear(place) >= min(_CLEAR, clear(best)):
+            best = place
     return best if from_left else length - best
 
 
