@@ -61,7 +61,11 @@ def sheets(assembly: Assembly, settings: PrintSettings) -> Printed:
     found = groups(assembly)
     told = in_piece(assembly, found)
     first = Job(assembly, found, settings, paper_named(settings.paper), AS_IT_IS, {}, told)
-    stretch = correction(first.area(first.turns[0]), settings.printed)
+    # Pages lying have other rulers than upright ones: which were measured, the lengths tell.
+    stretch = min(
+        (correction(first.area(turn), settings.printed) for turn in first.turns),
+        key=lambda s: max(abs(s.short - 1.0), abs(s.long - 1.0)),
+    )
     faults = tuple(printed_findings(settings, stretch))
     if faults:
         return Printed((), faults, 0, 0)

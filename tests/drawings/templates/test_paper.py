@@ -116,3 +116,15 @@ def test_a_name_too_long_is_a_warning_with_a_way_out(bench) -> None:
     paper = found[0].remedy.split()[0]
     again = sheets(long, PrintSettings(paper=paper)).findings
     assert not [f for f in again if f.code == "template-text"]
+
+
+@pytest.mark.parametrize("measured", [(178.2, 240.6), (148.5, 270.675)])
+def test_rulers_of_upright_and_lying_pages_can_be_given_back(bench, measured) -> None:
+    """Both are 1 % short and 0.25 % long: of 180 and 240 upright, of 150 and 270 lying (A4)."""
+    made = sheets(bench, PrintSettings(printed=measured))
+    assert not any(f.code == "template-printed" for f in made.findings)
+    width, height = made.booklets[0].sizes[0]
+    page = made.booklets[0].pages[0].bounds
+    scale = sorted(((width / page[2], width), (height / page[3], height)), key=lambda p: p[1])
+    assert scale[0][0] == pytest.approx(180.0 / 178.2)
+    assert scale[1][0] == pytest.approx(240.0 / 240.6)
