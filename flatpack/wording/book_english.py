@@ -82,8 +82,8 @@ ABOUT = (
     "A place such as 'near edge 88 mm from its foot end' is measured from that end of the part "
     "that is there already, to the nearer edge of the part that comes in.",
     "In the step pictures the grey parts are added in that step, white ones are there already. "
-    "Black holes and dark metal are used in that step; white holes wait for a later one, or "
-    "were used before.",
+    "Black holes, dark metal and dark wheels are used in that step; white holes wait for a later "
+    "one, or were used before.",
     "Prints with another content code belong to another design: don't mix them.",
 )
 PART_NAMES = "Marks and names"
@@ -109,10 +109,11 @@ SAFETY = (
 FINGERS = "Fingers: keep hands out of these gaps while the back moves."
 NO_TESTS = (
     "The checks are sums. Before anyone uses the piece, load it slowly, near the ground, with "
-    "sand bags or a person who can step off. Listen and look for cracks, sagging and slipping "
-    "joints; at any of them stop, and don't use it."
+    "sand bags or a person who can step off: a quarter, a half, then the whole of the load that it "
+    "is meant for, some minutes at each, in every notch of a moving back. Listen "
+    "and look for cracks, sagging and slipping joints; at any of them stop, and don't use it."
 )
-LOADS = "The sums take these loads; the piece isn't meant for more: {}."
+LOADS = "The piece is meant for no more than this: {}."
 
 # --- what you need ------------------------------------------------------------------------------
 
@@ -161,6 +162,7 @@ CUTTING_NOTE = "Lengths run along the grain, to 0.1 mm from the sum: cut as near
 SPACERS = "Gap spacers and stop blocks"
 SPACERS_NOTE = "Cut these first, from scrap of even thickness: they set the gaps without a tape."
 EXPLODED = "The parts, taken apart"
+UNSEEN = "{}; out of sight: {}"
 
 
 def exploded_alt(marks: Sequence[str]) -> str:

@@ -36,11 +36,12 @@ def hinge(leaves: tuple[str, ...], along: str, across: str, thick: str, axis: st
     )
 
 
-def wheel(across: str, hub: str, bore: str) -> str:
+def wheel(across: str, hub: str, bore: str, inner: str) -> str:
     """Sizes that the design takes for a wheel."""
     return (
-        f"The design takes wheels {across} across with a hub {hub} wide and a hole of {bore}; "
-        "measure yours before you cut the axle, and add what hub and washers need more."
+        f"The design takes wheels {across} across with a hub {hub} wide and a hole of {bore}, and "
+        f"puts the hub's inner face {inner} from the axle's end: that must hold the hub, the outer "
+        "washer and the cap. Measure yours before you cut the axle, and add what they need more."
     )
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import zip_longest
 
-from flatpack.drawings.book.content import Book
+from flatpack.drawings.book.content import Book, Para, Rows
 from flatpack.drawings.layers import DEFAULT_LAYERS
 from flatpack.drawings.shapes import Drawing, Line, Stroke, Text
 from flatpack.geometry import Point
@@ -43,8 +44,9 @@ def _slabs(book: Book) -> Iterator[Slab]:
         yield first
         yield from rest[:-1]
         yield Slab(4.0, (rule,), keep=True)
-        for block in chapter.blocks:
-            yield from slabs(block)
+        for block, after in zip_longest(chapter.blocks, chapter.blocks[1:]):
+            tied = isinstance(block, Para) and isinstance(after, Rows)
+            yield from (s._replace(keep=True) if tied else s for s in slabs(block))
 
 
 def laid(column: Sequence[Slab], room: float) -> list[list[Slab]]:

@@ -131,6 +131,16 @@ def test_pdf_has_the_same_words_within_its_margins(family: str) -> None:
     assert max(rights) < (210 - 15) / 25.4 * 72  # points; A4 is 210 mm wide (ISO 216)
 
 
+def test_room_below_a_block_opens_no_page() -> None:
+    from flatpack.writers.book_pdf import laid
+    from flatpack.writers.book_slabs import Slab
+
+    line = Slab(10.0, ("ink",))  # type: ignore[arg-type]  # only asked whether there is any
+    pages = laid([line, line, Slab(5.0, ()), line], 20.0)  # two lines fill a page of 20
+    assert [len([s for s in page if s.strokes]) for page in pages] == [2, 1]
+    assert len(laid([line, line, Slab(5.0, ())], 20.0)) == 1
+
+
 @pytest.mark.skipif(not BROWSER or not CHECKER, reason="needs chromium and an axe package")
 @pytest.mark.parametrize("width", [1200, 360])
 def test_accessibility_checker_finds_no_serious_fault(

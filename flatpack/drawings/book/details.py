@@ -75,9 +75,10 @@ def where(m: Matter, group: JointGroup) -> str:
     for joint in ours:
         if hasattr(joint, "hinge") and hasattr(joint, "leaves"):
             return _leaves(m, joint.hinge, joint.leaves)
-        if hasattr(joint, "wheel"):
+        if hasattr(joint, "wheel") and hasattr(joint, "inner"):
             wheel: Wheel = joint.wheel
-            return words.wheel(*map(m.said, (wheel.diameter, wheel.hub_width, wheel.bore)))
+            sizes = (wheel.diameter, wheel.hub_width, wheel.bore, joint.inner)
+            return words.wheel(*map(m.said, sizes))
     return _turning(m, group)
 
 

@@ -9,6 +9,9 @@ from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.whole import finished_picture
 from flatpack.wording import book_english as words
 
+_MEANT = ("one", "all")
+"""Load cases that say how many persons of which weight a piece is meant for."""
+
 
 def about(m: Matter) -> Chapter:
     """The piece as it will be, and how marks, hands and pictures are meant."""
@@ -34,7 +37,8 @@ def _safety(m: Matter) -> Iterator[Block]:
         yield Items(tuple(f"{marked(m, f.part)}: {f.message}" for f in traps))
     strength = m.settings.drawing.strength
     if strength is not None and strength.cases:
-        yield Caution(words.LOADS.format("; ".join(case.words for case in strength.cases)))
+        meant = (case.words for case in strength.cases if case.key in _MEANT)
+        yield Caution(words.LOADS.format("; ".join(meant)))
     yield Caution(words.NO_TESTS)
 
 

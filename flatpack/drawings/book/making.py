@@ -11,6 +11,7 @@ from flatpack.drawings.book.whole import exploded_picture
 from flatpack.drawings.faces import one_sided
 from flatpack.drawings.lists import jig_settings
 from flatpack.drawings.marks import PartGroup
+from flatpack.drawings.shapes import Text
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_details as details
 from flatpack.wording import english
@@ -26,7 +27,11 @@ def parts(m: Matter) -> Chapter:
 
 def _parts(m: Matter) -> Iterator[Block]:
     alt = words.exploded_alt(tuple(m.marks))
-    yield Figure(exploded_picture(m.assembly, words.EXPLODED, m.marks), words.EXPLODED, alt)
+    drawing = exploded_picture(m.assembly, words.EXPLODED, m.marks)
+    shown = {s.shape.text for s in drawing.strokes if isinstance(s.shape, Text)}
+    unseen = ", ".join(mark for mark in m.marks if mark not in shown)
+    caption = words.UNSEEN.format(words.EXPLODED, unseen) if unseen else words.EXPLODED
+    yield Figure(drawing, caption, alt)
     rows = tuple(
         (g.mark, g.part.name, english.HANDS[g.part.hand], str(g.count), m.size(g.part.length),
          m.size(g.part.width), m.size(g.part.thickness), g.part.board.name)

@@ -24,8 +24,8 @@ from flatpack.wording import book_english_details as words
 from flatpack.wording import book_english_steps as said
 
 _WIDE, _HIGH = 120.0, 50.0
-_NEAR = 120.0
-"""Parts of which a corner is nearer to the hinge axis than this, along the piece, are shown, mm."""
+_NEAR, _REACH = 60.0, 250.0
+"""Parts that begin nearer to the hinge axis and end nearer than these, along it, are shown, mm."""
 _BESIDE, _MARGIN, _LETTERS = 25.0, 4.0, 3.0
 _ROUND = 36
 Seen = tuple[str, float, tuple[Point, ...]]
@@ -67,8 +67,8 @@ def _hinge(m: Matter, step: BuildStep) -> Iterator[Seen]:
     across = hinge.start.plus(hinge.direction, hinge.length / 2.0)
     for part in m.assembly.parts.values():
         corners = corners_of(part)
-        ys, xs = [v.y for v in corners], [v.x - across.x for v in corners]
-        if min(ys) < across.y < max(ys) and max(map(abs, xs)) < _NEAR:
+        ys, xs = [v.y for v in corners], [abs(v.x - across.x) for v in corners]
+        if min(ys) < across.y < max(ys) and min(xs) < _NEAR and max(xs) < _REACH:
             yield _part(part)
     for solid in hinge.solids:
         yield solid.name, 0.2, _across(solid.frame, solid.outline, solid.low, solid.high)
