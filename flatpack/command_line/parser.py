@@ -193,9 +193,7 @@ def _cut(commands: Commands) -> None:
     made.add_argument(
         "--afresh", action="store_true", help="don't use the layouts kept in DIR by an earlier run"
     )
-    made.add_argument(
-        "--despite-faults", action="store_true", help="plan a design that has faults"
-    )
+    made.add_argument("--despite-faults", action="store_true", help="plan a design that has faults")
 
 
 def _batch(commands: Commands) -> None:

@@ -256,6 +256,5 @@ def closed(vertices: Iterable[tuple[float, float, float]]) -> Outline:
 def chain(vertices: Sequence[tuple[float, float, float]]) -> tuple[Segment, ...]:
     """Open chain of segments through (x, y, bulge) corners; the last corner's bulge is unused."""
     return tuple(
-        Segment(Point(x, y), Point(nx, ny), b)
-        for (x, y, b), (nx, ny, _) in pairwise(vertices)
+        Segment(Point(x, y), Point(nx, ny), b) for (x, y, b), (nx, ny, _) in pairwise(vertices)
     )

@@ -168,9 +168,7 @@ def witness(a: Convex, at_a: Pose, b: Convex, at_b: Pose, gap: Gap) -> Point:
     return Point(gap.uy * along - gap.ux * out, -gap.ux * along - gap.uy * out)
 
 
-def _side(
-    carriers: _Placed, ux: float, uy: float
-) -> tuple[float, tuple[float, float]]:
+def _side(carriers: _Placed, ux: float, uy: float) -> tuple[float, tuple[float, float]]:
     """How far a shape reaches along u, and from where to where across it (to the left of u)."""
     reach = max(x * ux + y * uy + r for x, y, r in carriers)
     ends = [y * ux - x * uy for x, y, r in carriers if x * ux + y * uy + r > reach - 1e-7]

@@ -34,8 +34,12 @@ CASES = [
     ("materials", "bolt-4-6", {"proof": 240, "kind": "softwood"}, "rows: missing"),
     ("materials", "c24", {"k_mod_wet": [0.5, 0.6]}, "k_mod_wet: wrong number of entries"),
     ("stock", "default", {"tins": [{"holds": 500}]}, "tins[0]: one of the two"),
-    ("stock", "default", {"boards": [{"board": "pine-20", "width": 70, "defects": [[9, 9]]}]},
-     "boards[0].defects: ends before it starts"),
+    (
+        "stock",
+        "default",
+        {"boards": [{"board": "pine-20", "width": 70, "defects": [[9, 9]]}]},
+        "boards[0].defects: ends before it starts",
+    ),
 ]
 
 
