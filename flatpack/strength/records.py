@@ -120,7 +120,19 @@ class Report:
         worst = done[0]
         over = len(self.over)
         state = f"{over} checks over capacity" if over else "the rest within capacity"
-        return f"{open_}; {state}; worst: {worst.subject}, {worst.code}, {worst.use:.0%}"
+        told = f"{open_}; {state}; worst: {worst.subject}, {worst.code}, {worst.use:.0%}"
+        return told + self._by_another_method()
+
+    def _by_another_method(self) -> str:
+        """How many of what the code leaves open another method finds too weak."""
+        second = [c for c in self.checks if c.use is None and c.weight > 1.0]
+        if not second:
+            return ""
+        worst = max(second, key=lambda c: c.weight)
+        return (
+            f"; {len(second)} of those not judged are over by another method, "
+            f"worst {worst.subject}, {worst.weight:.0%}"
+        )
 
     def use(self, subject: str) -> float | None:
         """Greatest use of a part or joint, None where nothing of it was judged."""

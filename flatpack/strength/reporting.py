@@ -50,6 +50,7 @@ NOTES = (
     "Pocket holes are not taken off the rails' sections; bolts' and screws' holes are.",
     "Legs stand beside their rails: the leg's bending is checked, the pull that this puts into "
     "its bolts is not.",
+    "Sliding is judged for pushes from the ground; who lies with the feet up is held by the slats.",
     "Not modelled: racking across the piece, twisting of rails, fatigue, rot.",
 )
 

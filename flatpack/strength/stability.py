@@ -76,7 +76,7 @@ def checks_of(setting: Setting, deck: Slats, lifted: Iterable[Raised]) -> Iterat
         return
     weight, centre = setting.weight
     own = Push(centre, Vec(0.0, 0.0, -weight))
-    for words, pushes in _cases(setting, deck, lifted):
+    for words, pushes, slides in _cases(setting, deck, lifted):
         holding, tip, edge = tipping(ground, (own, *pushes))
         margin = setting.loads.tip_margin
         use = margin * tip / holding if holding > 0.0 else float("inf")
@@ -85,7 +85,7 @@ def checks_of(setting: Setting, deck: Slats, lifted: Iterable[Raised]) -> Iterat
         yield Check("piece", "piece", "tipping", words, use, formula, "", STATICS)
         down = weight - sum(p.force.z for p in pushes)
         side = (sum(p.force.x for p in pushes) ** 2 + sum(p.force.y for p in pushes) ** 2) ** 0.5
-        if side > 0.0 and down > 0.0:
+        if slides and side > 0.0 and down > 0.0:
             grip = setting.loads.friction * down
             formula = f"H {side:.0f} / friction {setting.loads.friction:g} x {down:.0f} N"
             yield Check("piece", "piece", "sliding", words, side / grip, formula, "", STATICS)
@@ -93,7 +93,12 @@ def checks_of(setting: Setting, deck: Slats, lifted: Iterable[Raised]) -> Iterat
 
 def _cases(
     setting: Setting, deck: Slats, lifted: Iterable[Raised]
-) -> Iterator[tuple[str, list[Push]]]:
+) -> Iterator[tuple[str, list[Push], bool]]:
+    """Each case in words, its pushes, and whether they can push the piece along.
+
+    Who lies on the piece with the feet up leans on its back and holds on by the slats: both forces
+    are the piece's own.  Whose feet stand on the ground can push it away.
+    """
     loads, person = setting.loads, setting.person
     (low, high), (left, right) = deck.span, deck.across
     top = reach(deck.parts[0], Z)[1]
@@ -105,14 +110,14 @@ def _cases(
         ("someone sits on the very left", (x, left + in_)),
         ("someone sits on the very right", (x, right - in_)),
     ):
-        yield words, [Push(Vec(at[0], at[1], top), down)]
+        yield words, [Push(Vec(at[0], at[1], top), down)], True
     away = Vec(loads.sway_share * person, 0.0, -person)
-    yield "a person in the middle pushes along", [Push(Vec(x, y, top), away)]
+    yield "a person in the middle pushes along", [Push(Vec(x, y, top), away)], True
     back = back_of(setting)
     if back is not None:
-        yield "a person sits and leans back", _against(setting, back, Vec(x, y, top))
+        yield "a person sits and leans back", _against(setting, back, Vec(x, y, top)), True
     for r in lifted:
-        yield r.loading.case.words, _leaning(r, x, y, top)
+        yield r.loading.case.words, _leaning(r, x, y, top), False
 
 
 def _against(setting: Setting, back: Slats, sits: Vec) -> list[Push]:

@@ -10,8 +10,7 @@ PURPOSES = {
     "use-of-capacity": "the piece in greys: the darker, the more of its strength is used",
     "diagrams": "bending and deflection of the worst members",
 }
-FACTS = {"piece": "Piece", "code": "Content code", "date": "Date of issue",
-         "loads": "Code of loads and materials"}  # fmt: skip
+FACTS = {"code": "Content code", "date": "Date of issue"}
 WARNING = "Not for cutting: the design has faults"
 TABLE_TITLE = "Use of capacity, worst first"
 HEADER = (

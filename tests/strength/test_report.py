@@ -231,3 +231,26 @@ def test_diagrams_are_of_the_worst_case_and_close(lounger):
     assert max(slat.moment) > 0.0
     assert len(slat.places) == len(slat.moment) == len(slat.deflection)
     assert ("rail-left", "edge") in drawn
+
+
+def test_sliding_is_of_pushes_from_the_ground(lounger, bench):
+    # Who lies on the piece pushes its back and holds on by its slats: nothing is left over to push
+    # the piece along (equilibrium of person and piece together).  Feet on the ground can push.
+    (slid,) = (c for c in lounger.report().checks if c.code == "sliding")
+    assert slid.case == "a person in the middle pushes along"
+    weight, _ = _weight(lounger)
+    # 10 % of 110 kg against 0.3 of both weights; the rod's weight, not in `_weight`, is small.
+    expected = 0.1 * 1079.1 / (0.3 * (weight + 1079.1))
+    assert slid.use == pytest.approx(expected, rel=0.01)
+    (leaning,) = (c for c in bench.report().checks if c.code == "sliding")
+    assert leaning.case == "a person sits and leans back"
+
+
+def test_the_headline_tells_what_another_method_finds_too_weak(lounger):
+    found = lounger.report()
+    weak = [c for c in found.checks if c.use is None and c.second and c.second.use > 1.0]
+    worst = max(weak, key=lambda c: c.second.use)
+    assert f"{len(weak)} of those not judged are over by another method" in found.headline
+    assert found.headline.endswith(f"worst {worst.subject}, {worst.second.use:.0%}")
+    sound = replace(found, checks=tuple(c for c in found.checks if c not in weak))
+    assert "another method" not in sound.headline

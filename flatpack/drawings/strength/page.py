@@ -33,7 +33,7 @@ def strength_page(
     assembly: Assembly, report: Report, settings: Settings, pictures: tuple[Drawing, Drawing]
 ) -> Book:
     """The page; `pictures` are use of capacity and the bent members."""
-    labels = words.FACTS
+    labels, facts = words.FACTS, {"code": settings.code, "date": assembly.date}
     used, bent = pictures
     chapters = (
         _chapter("open", _open(report)),
@@ -49,7 +49,7 @@ def strength_page(
         name=NAME,
         title=words.page_title(assembly.name),
         language=words.LANGUAGE,
-        facts=((labels["code"], settings.code), (labels["date"], assembly.date)),
+        facts=tuple((labels[k], v) for k, v in facts.items() if v),
         foot=words.foot(assembly.name, settings.code),
         warning=words.WARNING if settings.faulty else "",
         contents=words.CONTENTS,

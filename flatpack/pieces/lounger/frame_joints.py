@@ -19,10 +19,18 @@ from flatpack.pieces.lounger.widths import pocket_reach
 
 DRIVER_ROOM = 10.0
 """From a cross rail to a pocket beside it, mm, so that drill and driver pass (common practice)."""
+OFF_HINGE = 0.5
+"""What a packer's upper screws stand higher, mm, to leave wood to the hinge's own screws."""
+BOLT_TO_POCKET = 6.0
+"""Wood between a bolt's hole and a pocket, mm (common practice)."""
+POCKET_SPARE = 1.0
+"""What the upper bolt stays further below the pockets, mm."""
 EDGE_IN_BOLTS = 3.0
 """Edge distance of a bolt in its diameters: a4,c of Eurocode 5 table 8.4 (3 d)."""
 SPACING_IN_BOLTS = 5.0
 """Spacing along the grain in diameters: a1 of Eurocode 5 table 8.4, (4 + |cos a|) d."""
+END_IN_BOLTS = 7.0
+"""End distance of a bolt in its diameters where a load pulls that way: a3,t of the same (7 d)."""
 
 
 def pockets(p: Lounger, out: SettingOut, **given: object) -> PocketScrews:
@@ -59,7 +67,8 @@ def frame_joints(p: Lounger, out: SettingOut) -> Iterator[Joint]:
 
 def _packers(p: Lounger, out: SettingOut) -> Iterator[Joint]:
     length, height = packer_size(out)
-    low = out.heights.under_slats - height + PACKER_MARGIN
+    top = out.heights.under_slats
+    heights = (top - height + PACKER_MARGIN, top - PACKER_MARGIN + OFF_HINGE)
     for hand, middle in zip(("left", "right"), hinge_places(p), strict=True):
         side = length / 2.0 - PACKER_MARGIN
         yield FaceScrews(
@@ -67,7 +76,9 @@ def _packers(p: Lounger, out: SettingOut) -> Iterator[Joint]:
             step="frame",
             through=f"packer-{hand}",
             into="hinge-rail",
-            places=tuple(Vec(packer_face(out), middle + y, low) for y in (-side, side)),
+            places=tuple(
+                Vec(packer_face(out), middle + y, z) for z in heights for y in (-side, side)
+            ),
             direction=X.negated(),
             screw=out.stock.wood_screw,
             tip_cover=p.fixings.tip_cover,
@@ -97,15 +108,26 @@ def deck_joints(p: Lounger, out: SettingOut) -> Iterator[Joint]:
 
 
 def _clear_of_bolt(out: SettingOut) -> float:
-    return out.stock.bolt.hole_wood / 2.0 + out.stock.jig.drill / 2.0 + 6.0
+    return _bolt_room(out) + float(out.stock.jig.drill) / 2.0
 
 
 def _bolt_heights(out: SettingOut) -> tuple[float, float]:
-    """Heights of the two bolts in a leg's lap: edge distance below, then along the leg's grain."""
+    """Heights of the two bolts in a leg's lap: edge distance below, then along the leg's grain.
+
+    A deep rail lets the upper one stand higher, its full end distance under the leg's top and
+    below the slats' pockets: the further apart they are, the less each has to hold when the leg
+    is pushed along (statics).
+    """
     d = out.stock.bolt.diameter
-    low = out.heights.under_rail + EDGE_IN_BOLTS * d
-    most = out.heights.under_slats - EDGE_IN_BOLTS * d
-    return low, min(low + SPACING_IN_BOLTS * d, most)
+    low, top = out.heights.under_rail + EDGE_IN_BOLTS * d, out.heights.under_slats
+    near = min(low + SPACING_IN_BOLTS * d, top - EDGE_IN_BOLTS * d)
+    pockets_end = pocket_reach(out.stock.frame, out.stock.jig) + _bolt_room(out) + POCKET_SPARE
+    return low, max(near, top - max(END_IN_BOLTS * d, pockets_end))
+
+
+def _bolt_room(out: SettingOut) -> float:
+    """From a bolt's middle to the nearest pocket."""
+    return float(out.stock.bolt.hole_wood / 2.0 + BOLT_TO_POCKET)
 
 
 def _leg_middles(p: Lounger, out: SettingOut) -> tuple[float, float]:
@@ -115,7 +137,7 @@ def _leg_middles(p: Lounger, out: SettingOut) -> tuple[float, float]:
 
 def _pocket_bolts(p: Lounger, out: SettingOut) -> Iterator[Vec]:
     """Bolt places that stand so high in the rail that a slat's pocket could meet them."""
-    high = _bolt_heights(out)[1] + out.stock.bolt.hole_wood / 2.0 + 6.0
+    high = _bolt_heights(out)[1] + _bolt_room(out)
     if high > out.heights.under_slats - pocket_reach(out.stock.frame, out.stock.jig):
         for x in _leg_middles(p, out):
             yield Vec(x, 0.0, out.heights.under_slats)

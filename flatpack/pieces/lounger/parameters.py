@@ -141,7 +141,7 @@ class Rack:
     rod_clearance: float = keys.length(
         3.0, least=1, most=20, does="rod's end to the side rail, each side"
     )
-    screws: int = keys.count(4, least=2, most=12, does="screws holding each rack to its rail")
+    screws: int = keys.count(6, least=2, most=12, does="screws holding each rack to its rail")
 
 
 @record

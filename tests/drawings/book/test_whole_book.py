@@ -204,3 +204,17 @@ def test_teeth_arms_and_hinge_leaves_are_told_by_their_sides() -> None:
     assert "bolts' heads outwards" in said  # nuts inside, where no clothes catch
     assert "on the head end face of hinge packer" in said
     assert "on the bottom face of back slat" in said
+
+
+def test_side_views_name_what_they_cut() -> None:
+    figures = {b.drawing.name: b for b in chapter("lounger", "assembly").blocks
+               if isinstance(b, Figure)}  # fmt: skip
+    marks = {key: g.mark for g in groups(built("lounger")) for key in g.keys}
+    hinge = {
+        s.shape.text for s in figures["hinge-side"].drawing.strokes if hasattr(s.shape, "text")
+    }
+    wanted = {marks[k] for k in ("packer-left", "hinge-rail", "back-slat-1")}
+    assert wanted | {"FOOT END", "HEAD END"} <= hinge
+    rods = [s for s in figures["rack-side"].drawing.strokes
+            if isinstance(s.shape, Closed) and s.shape.tone == 1.0]  # fmt: skip
+    assert len(rods) == len(studied("lounger").found.stops)
