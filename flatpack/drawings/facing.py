@@ -29,7 +29,7 @@ def facing(assembly: Assembly, group: PartGroup, face: Face) -> str:
     if axis == 2:
         return words.UP_OR_DOWN[ways.pop()] if len(ways) == 1 else ""
     if axis == 0 and len(ways) == 1:
-        return words.towards(words.ENDS.get(assembly.family, words.ENDS[""])[ways.pop()])
+        return words.towards(words.ENDS[assembly.bearing][ways.pop()])
     return _inwards(assembly, parts, normals, axis)
 
 

@@ -2,6 +2,9 @@
 
 from flatpack.model.assembly import (
     Assembly,
+    Bearing,
+    Comfort,
+    ComfortKind,
     Cutting,
     Driver,
     Fastener,
@@ -19,6 +22,9 @@ from flatpack.model.solid import Solid, axis_frame, cylinder
 __all__ = [
     "Assembly",
     "Bar",
+    "Bearing",
+    "Comfort",
+    "ComfortKind",
     "Cut",
     "Cutting",
     "Driver",

@@ -3,12 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple, Protocol
+from typing import Literal, NamedTuple, Protocol
 
 from flatpack.frozen import field, frozen
 from flatpack.geometry import Point, Segment, Vec
 from flatpack.model.part import Bar, Feature, Group, Part
 from flatpack.model.solid import Solid
+
+Bearing = Literal["", "lying", "standing"]
+"""How somebody uses the piece, which names its ends and hands: sits on it facing its front, lies
+on it with the feet to its foot end, or stands before it (a table, a box)."""
+ComfortKind = Literal[
+    "seat height", "seat depth", "seat slope", "back angle", "arm height", "table height",
+    "knee room", "knee depth", "seat to table",
+]  # fmt: skip
+"""Back angle: between seat and back.  Arm height: above the seat.  Knee room and depth: height and
+depth free under the apron.  Seat to table: from the seat up to the table's top."""
 
 
 class Working(NamedTuple):
@@ -104,11 +114,25 @@ class Joint(Protocol):
 
 
 class Step(NamedTuple):
-    """One step of putting the piece together."""
+    """One step of putting the piece together.
+
+    `measures` are the beginnings of the names of the workings to measure at this step, `spacers`
+    of the uses of the spacers and stop blocks that it needs.
+    """
 
     key: str
     title: str
     words: str = ""
+    measures: tuple[str, ...] = ()
+    spacers: tuple[str, ...] = ()
+
+
+class Comfort(NamedTuple):
+    """A measure that a body feels, mm or degrees; `key` is the parameter that changes it."""
+
+    what: ComfortKind
+    value: float
+    key: str
 
 
 class Cutting(NamedTuple):
@@ -182,5 +206,7 @@ class Assembly:
     workings: tuple[Working, ...] = ()
     spacers: tuple[Cutting, ...] = ()
     motion: Motion | None = None
+    bearing: Bearing = ""
+    comfort: tuple[Comfort, ...] = ()
     date: str = ""
     machined: bool = False

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+_ACROSS = {"y-": "left", "y+": "right", "z-": "bottom", "z+": "top"}
 WAYS: Mapping[str, Mapping[str, str]] = {
-    "lounger": {"x-": "foot end", "x+": "head end", "y-": "left", "y+": "right",
-                "z-": "bottom", "z+": "top"},
-    "": {"x-": "front", "x+": "rear", "y-": "left", "y+": "right", "z-": "bottom", "z+": "top"},
-}  # fmt: skip
-"""Names of the piece's own directions, by family; "" for all others."""
+    "lying": {"x-": "foot end", "x+": "head end", **_ACROSS},
+    "": {"x-": "front", "x+": "rear", **_ACROSS},
+    "standing": {"x-": "front", "x+": "rear", **_ACROSS},
+}
+"""Names of the piece's own directions, by its bearing."""
 
 
 def step_title(number: int, title: str) -> str:

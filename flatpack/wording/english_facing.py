@@ -11,7 +11,12 @@ SIDES = {
     False: "it looks to the side of the left-hand parts",
     True: "it looks to the side of the right-hand parts",
 }
-ENDS = {"": ("front", "rear"), "lounger": ("foot end", "head end")}
+ENDS = {
+    "": ("front", "rear"),
+    "lying": ("foot end", "head end"),
+    "standing": ("front", "rear"),
+}
+"""Names of the piece's ends, by its bearing."""
 
 
 def towards(end: str) -> str:

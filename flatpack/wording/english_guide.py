@@ -21,7 +21,12 @@ GUIDE = (
     "Holes that meet take the same screw or bolt: check one against the other before drilling. "
     "Content codes have no letter O or I: those are nought and one.",
 )
-GUIDE_USE = {"": "sits on it", "lounger": "lies on it, feet to the foot end"}
+GUIDE_USE = {
+    "": "sits on it",
+    "lying": "lies on it, feet to the foot end",
+    "standing": "stands behind it and looks over it to its front",
+}
+"""What somebody does who sees left and right as the sheets mean them, by the piece's bearing."""
 LINE_KEY = (
     ("outline", "edge of the part: saw to it"),
     ("datum-edge", "datum edge, datum end"),

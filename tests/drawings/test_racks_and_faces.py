@@ -94,7 +94,7 @@ def test_a_part_by_itself_faces_an_end(piece):
     group = next(g for g in groups(alone) if g.part.name == "end rail")
     assert "to the rear" in facing(alone, group, "show")
     assert "to the front" in facing(alone, group, "back")
-    bed = replace(alone, family="lounger")
+    bed = replace(alone, bearing="lying")
     assert "to the head end" in facing(bed, group, "show")
 
 

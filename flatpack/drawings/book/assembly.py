@@ -96,7 +96,7 @@ def _turned(m: Matter, keys: list[str]) -> tuple[str, str, str]:
 
 def _ways(m: Matter, ways: list[Vec], offs: list[Vec]) -> str:
     """One name for directions: their own when alike, else whether all look in or out."""
-    names = said.WAYS.get(m.assembly.family, said.WAYS[""])
+    names = said.WAYS[m.assembly.bearing]
     own = dict.fromkeys(names[way(direction)] for direction in ways)
     off_middle = [direction.dot(off) for direction, off in zip(ways, offs, strict=True)]
     outward = {distance > 0.0 for distance in off_middle}

@@ -51,7 +51,7 @@ def teeth(m: Matter, parts: Iterable[Part]) -> Iterator[str]:
     blocks = [part for part in parts if toothed(part)]
     ways = {way(_down(part)) for part in blocks}
     if len(ways) == 1:
-        names = said.WAYS.get(m.assembly.family, said.WAYS[""])
+        names = said.WAYS[m.assembly.bearing]
         marks = ", ".join(dict.fromkeys(m.mark_of[part.key] for part in blocks))
         ramp = ways.pop()
         yield words.teeth(marks, names[ramp], names[_opposite(ramp)])
@@ -84,7 +84,7 @@ def where(m: Matter, group: JointGroup) -> str:
 
 def _leaves(m: Matter, h: Hinge, leaves: Iterable[Leaf]) -> str:
     """On which faces a hinge's leaves lie, and what the design takes for its sizes."""
-    names = said.WAYS.get(m.assembly.family, said.WAYS[""])
+    names = said.WAYS[m.assembly.bearing]
     lie = (
         words.leaf(names[way(leaf.out)], m.name_of(leaf.part).lower(), m.mark_of[leaf.part])
         for leaf in leaves

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.steps import BuildStep
@@ -11,32 +11,6 @@ from flatpack.geometry import Vec
 from flatpack.model import Bar, Part
 from flatpack.wording import book_english_steps as words
 
-WORKINGS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
-    "lounger": {
-        "deck": ("Length covered by fixed slats", "Gap between fixed slats"),
-        "racks": ("Rack's top below", "Rack's lower edge below"),
-        "legs": ("Slats' underside above ground", "Rail's underside above ground"),
-        "back": ("Length covered by back slats", "Gap between back slats",
-                 "Brace's outer face from"),
-        "arms": ("Arm, pivot to rod", "Arm's pivot from", "Pivot below the slats"),
-        "hinges": ("Gap at the hinge", "Hinge axis from the first back slat"),
-    },
-    "bench": {
-        "seat": ("Slats' underside above ground", "Gap between seat slats"),
-        "posts": ("Rear edge of the seat",),
-        "back": ("Gap between back slats",),
-    },
-}  # fmt: skip
-"""Family -> step -> how the names of the derived dimensions begin that are measured there."""
-SPACERS: Mapping[str, Mapping[str, tuple[str, ...]]] = {
-    "lounger": {
-        "deck": ("between fixed slats",),
-        "back": ("between back slats", "brace's outer face from"),
-        "hinges": ("last fixed slat to back",),
-    },
-    "bench": {"seat": ("between seat slats",), "back": ("between back slats",)},
-}
-"""Family -> step -> how the uses of the spacers and blocks begin that are needed there."""
 _CORNER = 0.5
 """A part's corner nearer than this to the outside corner makes that corner, mm."""
 
@@ -44,7 +18,7 @@ _CORNER = 0.5
 def measures(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
     """Rows: what to measure, what it must be, how it comes about."""
     yield from _outside(m, step)
-    starts = WORKINGS.get(m.assembly.family, {}).get(step.key, ())
+    starts = step.measures
     yield from _packers(m, step)
     for working in m.assembly.workings:
         if working.name.startswith(starts) and starts:

@@ -119,7 +119,7 @@ def _figure(m: Matter, name: str, title: str, seen: tuple[Seen, ...]) -> Figure:
 
 def _ends(m: Matter, wide: float, low: float) -> Iterable[Stroke]:
     """Names of the piece's two ends below the picture."""
-    names = said.WAYS.get(m.assembly.family, said.WAYS[""])
+    names = said.WAYS[m.assembly.bearing]
     for x, key in ((0.0, "x-"), (wide, "x+")):
         at = Point(x, low - _LETTERS - 2.0)
         yield Stroke("text", Text(at, names[key].upper(), _LETTERS, 0.0, "middle", "middle", True))

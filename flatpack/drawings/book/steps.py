@@ -9,13 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from flatpack.model import Assembly, Fastener, Hardware, Joint
+from flatpack.model import Assembly, Fastener, Hardware, Joint, Step
 
 
 class BuildStep(NamedTuple):
     """One step: `new` parts and bars come in, `old` ones are there already, in what it works on.
 
-    `placed` are the fasteners that hold the old ones together.
+    `placed` are the fasteners that hold the old ones together; `measures` and `spacers` as in the
+    piece's own step.
     """
 
     number: int
@@ -26,6 +27,8 @@ class BuildStep(NamedTuple):
     old: tuple[str, ...]
     fasteners: tuple[Fastener, ...]
     placed: tuple[Fastener, ...]
+    measures: tuple[str, ...] = ()
+    spacers: tuple[str, ...] = ()
 
     @property
     def hardware(self) -> tuple[Hardware, ...]:
@@ -50,9 +53,9 @@ def _steps(assembly: Assembly) -> Iterator[BuildStep]:
     by_step: dict[str, list[Joint]] = {}
     for joint in assembly.joints:
         by_step.setdefault(joint.step, []).append(joint)
-    titles = {step.key: step.title for step in assembly.steps}
-    order = [key for key in titles if key in by_step]
-    order += [key for key in by_step if key not in titles]
+    own = {step.key: step for step in assembly.steps}
+    order = [key for key in own if key in by_step]
+    order += [key for key in by_step if key not in own]
     rank = {key: n for n, key in enumerate((*assembly.parts, *assembly.bars))}
     for number, key in enumerate(order, 1):
         touched = {p for joint in by_step[key] for p in joint.parts}
@@ -60,10 +63,11 @@ def _steps(assembly: Assembly) -> Iterator[BuildStep]:
         new = touched - old
         fasteners = tuple(f for f in assembly.fasteners if f.step == key)
         placed = tuple(f for f in made if set(_parts(f, assembly)) & old)
+        step = own.get(key, Step(key, key))
         yield BuildStep(
-            number, key, titles.get(key, key), tuple(by_step[key]),
+            number, key, step.title, tuple(by_step[key]),
             tuple(sorted(new, key=rank.__getitem__)), tuple(sorted(old, key=rank.__getitem__)),
-            fasteners, placed,
+            fasteners, placed, step.measures, step.spacers,
         )  # fmt: skip
         made += fasteners
         _unite(tied, by_step[key])

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from flatpack.drawings.book import details
 from flatpack.drawings.book.details import toothed
 from flatpack.drawings.book.matter import Matter
-from flatpack.drawings.book.measures import SPACERS, corners_of
+from flatpack.drawings.book.measures import corners_of
 from flatpack.drawings.book.placing import Place, places
 from flatpack.drawings.book.steps import BuildStep, JointGroup, joint_groups
 from flatpack.model import Part
@@ -103,7 +103,7 @@ def _placing(m: Matter, step: BuildStep) -> Iterator[str]:
 
 
 def _place(m: Matter, place: Place) -> str:
-    names = said.WAYS.get(m.assembly.family, said.WAYS[""])
+    names = said.WAYS[m.assembly.bearing]
     across = "" if place.across is None else m.said(place.across)
     flush = said.flush_words(place.flush, names[place.low], names[place.high], across)
     face = said.face_words(place.face, m.said(place.past))
@@ -121,7 +121,7 @@ def _marks(m: Matter, keys: Iterable[str]) -> str:
 
 
 def _spacers(m: Matter, step: BuildStep) -> Iterator[str]:
-    uses = SPACERS.get(m.assembly.family, {}).get(step.key, ())
+    uses = step.spacers
     for spacer in m.assembly.spacers:
         if uses and spacer.use.startswith(uses):
             yield said.spacer(spacer.name, m.said(spacer.width), spacer.use)

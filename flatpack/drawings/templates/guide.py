@@ -11,6 +11,7 @@ from flatpack.drawings.templates.wrapping import block, block_height
 from flatpack.frozen import frozen
 from flatpack.geometry import Point
 from flatpack.geometry.shapes import rectangle
+from flatpack.model import Bearing
 from flatpack.wording import english_guide as words
 
 _INSET = 2.0
@@ -23,10 +24,10 @@ _KEY = 76.0
 
 @frozen
 class Guide:
-    """The guide as wide as the page's content; `family` says who uses the piece."""
+    """The guide as wide as the page's content; `bearing` says how somebody uses the piece."""
 
     width: float
-    family: str
+    bearing: Bearing
 
     @property
     def size(self) -> tuple[float, float]:
@@ -43,7 +44,7 @@ class Guide:
         return max(int(self._room / _KEY), 1)
 
     def _texts(self) -> list[tuple[str, float, bool]]:
-        use = words.GUIDE_USE.get(self.family, words.GUIDE_USE[""])
+        use = words.GUIDE_USE[self.bearing]
         said = [(text.replace("{use}", use), _HEIGHT, False) for text in words.GUIDE]
         return [(words.GUIDE_TITLE, 3.5, True), *said]
 

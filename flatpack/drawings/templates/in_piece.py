@@ -10,7 +10,7 @@ from flatpack.drawings.figures import mm
 from flatpack.drawings.holes import Spot, spots
 from flatpack.drawings.marks import PartGroup, marks_by_key
 from flatpack.frozen import frozen
-from flatpack.model import Assembly, Face, Part
+from flatpack.model import Assembly, Bearing, Face, Part
 from flatpack.wording import english_facing
 from flatpack.wording import english_templates as words
 
@@ -46,17 +46,17 @@ def in_piece(assembly: Assembly, found: tuple[PartGroup, ...]) -> InPiece:
 
 def _end(assembly: Assembly, group: PartGroup) -> str:
     """Where the datum end points; "" where the parts of the group don't agree."""
-    ways = {_way(assembly.family, assembly.parts[key]) for key in group.keys}
+    ways = {_way(assembly.bearing, assembly.parts[key]) for key in group.keys}
     return ways.pop() if len(ways) == 1 else ""
 
 
-def _way(family: str, part: Part) -> str:
+def _way(bearing: Bearing, part: Part) -> str:
     """Away from the part's own x axis; x runs to the head or rear, y to the right, z upwards."""
     x = part.frame.x
     axis = next((i for i in range(3) if abs(x[i]) > _ALONG), None)
     if axis is None:
         return ""
-    ends = english_facing.ENDS.get(family, english_facing.ENDS[""])
+    ends = english_facing.ENDS[bearing]
     return words.DATUM_WAYS[axis][x[axis] < 0.0].format(ends[x[axis] < 0.0])
 
 

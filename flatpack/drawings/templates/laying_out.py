@@ -170,7 +170,7 @@ def in_turn(made: list[Panel]) -> Family:
 
 def _put(job: Job, turn: bool, made: list[Panel], kin: list[str], headed: bool) -> Layout:
     area = job.area(turn)
-    guide = Guide(width=area.room[0], family=job.assembly.family)
+    guide = Guide(width=area.room[0], bearing=job.assembly.bearing)
     headed = headed and guide.size[1] <= area.room[1]
     every: list[Panel | Guide] = [guide, *made] if headed else [*made]
     names = [""] * headed + kin

@@ -17,24 +17,27 @@ from flatpack.pieces.bench.parts import names_of_frames
 from flatpack.pieces.bench.setting_out import SettingOut
 from flatpack.pieces.bench.top_joints import arm_joints, back_joints, post_joints
 
+_SEAT = ("Slats' underside above ground", "Gap between seat slats"), ("between seat slats",)
+_POSTS = ("Rear edge of the seat",)
+_BACK = ("Gap between back slats",), ("between back slats",)
 WORKSHOP_STEPS = (
     Step("leg frames", "Leg frames: rails between the legs"),
     Step("cleats", "Cleats that carry the seat, on the seat rails"),
-    Step("seat", "Seat slats on the cleats"),
+    Step("seat", "Seat slats on the cleats", "", *_SEAT),
     Step("stretcher", "Stretcher between the frames"),
-    Step("posts", "Back posts on the rear legs"),
-    Step("back", "Back slats"),
+    Step("posts", "Back posts on the rear legs", "", _POSTS),
+    Step("back", "Back slats", "", *_BACK),
     Step("arm tops", "Arm rests on their posts"),
     Step("arms", "Arms to the frames"),
 )
 KNOCK_DOWN_STEPS = (
     Step("leg frames", "Leg frames: rails between the legs"),
-    Step("seat", "Seat slats on their cleats"),
+    Step("seat", "Seat slats on their cleats", "", *_SEAT),
     Step("arm tops", "Arm rests on their posts"),
     Step("cleats", "Seat bolted into the frames"),
     Step("stretcher", "Stretcher between the frames"),
-    Step("posts", "Back posts on the rear legs"),
-    Step("back", "Back slats"),
+    Step("posts", "Back posts on the rear legs", "", _POSTS),
+    Step("back", "Back slats", "", *_BACK),
     Step("arms", "Arms to the frames"),
 )
 

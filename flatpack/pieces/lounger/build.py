@@ -55,6 +55,7 @@ def build(p: Lounger, profiles: Profiles) -> Assembly:
             workings=tuple(notes.rows),
             spacers=_spacers(out),
             motion=_motion(p, out, prop),
+            bearing="lying",
         )
     )
 

@@ -18,12 +18,43 @@ from flatpack.pieces.lounger.setting_out import SettingOut
 
 STEPS = (
     Step("frame", "Side rails, end rails and hinge rail"),
-    Step("deck", "Fixed slats"),
-    Step("racks", "Racks inside the side rails"),
-    Step("legs", "Legs"),
-    Step("back", "Back: slats on the two braces"),
-    Step("arms", "Arms and rod"),
-    Step("hinges", "Back hinged to the frame"),
+    Step(
+        "deck",
+        "Fixed slats",
+        measures=("Length covered by fixed slats", "Gap between fixed slats"),
+        spacers=("between fixed slats",),
+    ),
+    Step(
+        "racks",
+        "Racks inside the side rails",
+        measures=("Rack's top below", "Rack's lower edge below"),
+    ),
+    Step(
+        "legs",
+        "Legs",
+        measures=("Slats' underside above ground", "Rail's underside above ground"),
+    ),
+    Step(
+        "back",
+        "Back: slats on the two braces",
+        measures=(
+            "Length covered by back slats",
+            "Gap between back slats",
+            "Brace's outer face from",
+        ),
+        spacers=("between back slats", "brace's outer face from"),
+    ),
+    Step(
+        "arms",
+        "Arms and rod",
+        measures=("Arm, pivot to rod", "Arm's pivot from", "Pivot below the slats"),
+    ),
+    Step(
+        "hinges",
+        "Back hinged to the frame",
+        measures=("Gap at the hinge", "Hinge axis from the first back slat"),
+        spacers=("last fixed slat to back",),
+    ),
 )
 
 

@@ -152,7 +152,7 @@ def test_the_datum_end_points_where_the_frame_puts_it(profiles) -> None:
     for x, said in ways.items():
         y = (0.0, 0.0, 1.0) if x[2] == 0.0 else (1.0, 0.0, 0.0)
         frame = Frame(x=Vec(*x), y=Vec(*y))
-        piece = replace(alone(profiles, rectangle(400.0, 60.0), frame=frame), family="lounger")
+        piece = replace(alone(profiles, rectangle(400.0, 60.0), frame=frame), bearing="lying")
         told = in_piece(piece, groups(piece))
         assert told.ends["A"].endswith(said)
 
