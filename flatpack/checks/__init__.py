@@ -10,6 +10,7 @@ from types import MappingProxyType
 
 from flatpack.checks.alignment import check_alignment, check_orphans
 from flatpack.checks.bolts import check_bolts
+from flatpack.checks.comfort import check_comfort
 from flatpack.checks.drivers import check_drivers
 from flatpack.checks.hands import check_hands, marks_coincide
 from flatpack.checks.limits import Limit, Limits
@@ -44,6 +45,7 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
         "hands": check_hands,
         "slats": check_slats,
         "rolling": check_rolling,
+        "comfort": check_comfort,
         "space": check_space,
         "drivers": check_drivers,
         "stops": check_stops,

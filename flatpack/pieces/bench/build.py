@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator
 
 from flatpack.joinery import machine
-from flatpack.model import Assembly, Cutting
+from flatpack.model import Assembly, Comfort, Cutting
 from flatpack.parameters import Conflict
 from flatpack.pieces.bench.joints import joints, steps
 from flatpack.pieces.bench.parameters import Bench
 from flatpack.pieces.bench.parts import parts as _parts
+from flatpack.pieces.bench.parts import seat_end
 from flatpack.pieces.bench.setting_out import SettingOut, set_out
 from flatpack.pieces.bench.stock import stock_for
 from flatpack.pieces.family import Workings, fixings_fit, mm
@@ -31,8 +33,24 @@ def build(p: Bench, profiles: Profiles) -> Assembly:
             steps=steps(p),
             workings=tuple(notes.rows),
             spacers=_spacers(out),
+            comfort=tuple(_comfort(p, out)),
         )
     )
+
+
+def _comfort(p: Bench, out: SettingOut) -> Iterator[Comfort]:
+    yield Comfort("seat height", p.size.height, "size.height")
+    front = -p.seat.overhang
+    if not p.back.use:
+        yield Comfort("seat depth", seat_end(out) - front, "size.depth")
+        return
+    # To the back slats' front, where the posts pass the seat's top.
+    c = math.cos(math.radians(p.back.rake))
+    lean = out.widths.post / 2.0 / c + out.stock.slats.thickness / c
+    yield Comfort("seat depth", out.post.at(p.size.height) - lean - front, "size.depth")
+    yield Comfort("back angle", 90.0 + p.back.rake, "back.rake")
+    if p.arms.use:
+        yield Comfort("arm height", p.arms.height, "arms.height")
 
 
 def _spacers(out: SettingOut) -> tuple[Cutting, ...]:
