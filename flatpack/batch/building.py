@@ -97,6 +97,8 @@ def variant(task: Task, setup: Setup, catalogue: Catalogue) -> tuple[str, str, d
         made = job.design(task.text, task.place, texts)
         if "templates" in choices.only:
             made = job.with_printing(made, _printing(choices))
+        if "strength" in choices.only:
+            made = job.with_strength(made)
     except FlatpackError as error:
         return _refused(task, head, catalogue.used(texts.asked, refused=True), error)
     state = "faults" if blocks(made.findings) else "made"

@@ -20,6 +20,7 @@ COLUMNS: tuple[tuple[str, str], ...] = (
     ("mass", "Timber kg"),
     ("parts", "Parts"),
     ("stops", "Stops degrees"),
+    ("strength", "Strength"),
     ("fault", "Faults"),
     ("not done", "Not done"),
     ("warning", "Warnings"),
@@ -43,6 +44,7 @@ def facts(made: Design) -> dict[str, Any]:
         "code": made.code,
         **sizes(made.assembly),
         "stops": [round(stop.angle, 1) for stop in made.study.found.stops] if made.study else [],
+        "strength": made.strength.headline if made.strength else "",
         **{severity: counts[severity] for severity in ORDER},
         "worst": worst(made, ""),
     }
