@@ -43,6 +43,7 @@ def _pair(text: str) -> Any:
 
 _KINDS: Mapping[str, Callable[[str], Any]] = {
     "length": _number,
+    "total": _number,
     "angle": _number,
     "number": _number,
     "count": _number,

@@ -15,17 +15,22 @@ from flatpack.pieces import PIECES
 def specs(family: str) -> Mapping[str, Spec]:
     """Dotted key -> spec of all keys of a family that hold one value or a plain list."""
     rows = fields_of(PIECES[family].record)
-    return MappingProxyType({f.path: f.spec for f in rows if f.spec.record is None})
+    return MappingProxyType({f.path: f.spec for f in rows if not (f.spec.record or f.spec.kinds)})
 
 
 def spec_of(family: object, path: str) -> Spec | None:
-    """The spec of a key; a note has the key of its table in front.  None: no such key."""
+    """The spec of a key; a note or named value has the key of its table in front.
+
+    None: no such key.
+    """
     known = specs(family) if isinstance(family, str) and family in PIECES else {}
     found = known.get(path)
     if found is None:
         table = known.get(path.rpartition(".")[0])
+        if table is not None and table.named:
+            return table._replace(named=False)
         return table._replace(kind="text") if table is not None and table.kind == "notes" else None
-    return None if found.kind == "notes" else found
+    return None if found.kind == "notes" or found.named else found
 
 
 def refuse_unknown(paths: Iterable[str], place: str, own: tuple[str, ...]) -> None:

@@ -15,6 +15,7 @@ from typing import Any
 from flatpack.parameters import describing
 from flatpack.parameters.records import specs_of
 from flatpack.parameters.specs import UNSET, BoardChoice, Spec
+from flatpack.parameters.sums import Sum
 
 _WIDTH = 92
 _WHOLE = re.compile(r'"[^"]*"|\{[^}]*\}|\[[^]]*\]')
@@ -29,12 +30,12 @@ _HEAD = (
 def template(cls: Any, family: str) -> str:
     """A commented parameter file; it reads back to exactly the defaults of `cls`."""
     lines = [
-        *_prose(cls.__doc__ or ""),
+        *prose(cls.__doc__ or ""),
         "#",
-        *_prose(_HEAD),
+        *prose(_HEAD),
         "",
         f"family = {json.dumps(family)}",
-        *_body(cls, cls(), ""),
+        *body(cls, cls(), ""),
     ]
     return "\n".join(lines) + "\n"
 
@@ -42,10 +43,13 @@ def template(cls: Any, family: str) -> str:
 def toml_value(value: Any) -> str:
     """A checked value as TOML."""
     if isinstance(value, BoardChoice):
-        if value.measured is None:
-            return json.dumps(value.profile, ensure_ascii=False)
         profile, measured = map(toml_value, value)
-        return f"{{ profile = {profile}, measured = {measured} }}"
+        known = value.measured is not None
+        return f"{{ profile = {profile}, measured = {measured} }}" if known else profile
+    if isinstance(value, Sum):
+        value = value.written() if value.plain is None else value.plain
+    if hasattr(value, "record_specs"):
+        return f"{{ {', '.join(set_keys(value))} }}"
     if isinstance(value, tuple):
         return f"[{', '.join(map(toml_value, value))}]"
     if isinstance(value, float):
@@ -53,25 +57,44 @@ def toml_value(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False)
 
 
-def _prose(text: str) -> list[str]:
+def prose(text: str) -> list[str]:
+    """Text as comment lines."""
     # What stands in quotation marks or brackets isn't broken at the end of a line.
     whole = _WHOLE.sub(lambda m: m.group().replace(" ", "\0"), " ".join(text.split()))
     return ["# " + row.replace("\0", " ") for row in textwrap.wrap(whole, _WIDTH)]
 
 
-def _body(cls: Any, made: Any, path: str, mark: str = "") -> Iterator[str]:
+def body(cls: Any, made: Any, path: str, mark: str = "") -> Iterator[str]:
+    """Keys of a record, each below its comment, then its tables; `mark` goes before each key."""
     specs = specs_of(cls)
     for name, spec in specs.items():
-        if spec.record is None:
+        if not _is_table(spec):
             yield ""
             yield from _key(name, spec, getattr(made, name, spec.default), mark)
     for name, spec in specs.items():
-        if spec.record is not None:
-            yield from _tables(spec, getattr(made, name, spec.default), f"{path}{name}", mark)
+        if _is_table(spec):
+            value = getattr(made, name, spec.default)
+            if spec.named or spec.kinds:
+                from flatpack.parameters.commenting_entries import entries
+
+                yield from entries(spec, value, f"{path}{name}", mark)
+            else:
+                yield from _tables(spec, value, f"{path}{name}", mark)
+
+
+def _is_table(spec: Spec) -> bool:
+    return spec.record is not None or spec.named or spec.kinds is not None
+
+
+def set_keys(made: Any) -> Iterator[str]:
+    """The keys of a record that aren't at their defaults, as lines."""
+    for name, spec in specs_of(made).items():
+        if (value := getattr(made, name)) != spec.default:
+            yield f"{name} = {toml_value(value)}"
 
 
 def _key(name: str, spec: Spec, value: Any, mark: str) -> Iterator[str]:
-    yield from _prose(f"{spec.does[:1].upper()}{spec.does[1:].rstrip('.')} ({_limits(spec)}).")
+    yield from prose(f"{spec.does[:1].upper()}{spec.does[1:].rstrip('.')} ({_limits(spec)}).")
     if value is None or value is UNSET:
         off = "#" if value is None else mark
         yield f"{off}{name} = {toml_value(sample(spec))}"
@@ -104,15 +127,15 @@ _DERIVED = ("length", "angle", "number", "count")
 
 def _tables(spec: Spec, value: Any, path: str, mark: str) -> Iterator[str]:
     yield ""
-    yield from _prose(" ".join(filter(None, (spec.record.__doc__, spec.does))))
+    yield from prose(" ".join(filter(None, (spec.record.__doc__, spec.does))))
     if not spec.many:
         yield f"{mark}[{path}]"
-        yield from _body(spec.record, value, f"{path}.", mark)
+        yield from body(spec.record, value, f"{path}.", mark)
         return
     for entry in value or (UNSET,):
         off = mark if value else "#"
         yield f"{off}[[{path}]]"
-        yield from _body(spec.record, entry, f"{path}.", off)
+        yield from body(spec.record, entry, f"{path}.", off)
 
 
 def sample(spec: Spec) -> Any:
@@ -137,5 +160,7 @@ _SAMPLES: dict[str, Any] = {
     "date": lambda _: "2030-05-01",
     "board": lambda _: BoardChoice("ply-18"),
     "item": lambda _: "name",
+    "total": lambda _: 100.0,
+    "place": lambda _: "leg.top",
     "pair": lambda spec: (_middle(spec), _middle(spec)),
 }

@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from typing import Any
 
 from flatpack.parameters.specs import WIDEST_NUMBER, Spec
+from flatpack.parameters.sums import FORMS as SUMS
+from flatpack.parameters.sums import PLACE_FORMS
 from flatpack.parameters.units import FORMS
 
 _LONGEST_SHOWN = 60
@@ -71,6 +73,8 @@ def entries(spec: Spec) -> str:
 
 def allowed(spec: Spec) -> str:
     """What one value of this key may be, in words."""
+    if spec.named:
+        return "a table of entries under names of your own"
     said: str = _ALLOWED[spec.kind](spec)
     return said
 
@@ -89,6 +93,9 @@ def _board(spec: Spec) -> str:
 
 _ALLOWED: dict[str, Any] = {
     "length": _length,
+    "total": lambda spec: f"{bounds(spec)}; written as {SUMS}",
+    "place": lambda _: PLACE_FORMS,
+    "kinds": lambda spec: f"a table with {spec.pick} = one of {words(spec.kinds)}",
     "pair": lambda spec: f"two lengths, each {_length(spec)}",
     "angle": bounds,
     "number": lambda spec: bounds(spec) or "a number",

@@ -12,9 +12,10 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any, NamedTuple
 
 from flatpack.errors import Fault, FaultsError, ParameterErrors, ReadError
-from flatpack.parameters import describing
+from flatpack.parameters import describing, inheriting
 from flatpack.parameters.records import fields_of, specs_of
-from flatpack.parameters.specs import UNSET, Spec
+from flatpack.parameters.specs import UNSET, Chosen, Named, Spec
+from flatpack.parameters.sums import NAME
 from flatpack.parameters.values import READERS, Known, NotAllowedError, nearest
 
 Path = tuple[str | int, ...]
@@ -30,6 +31,7 @@ class Conflict(NamedTuple):
     value: object
     allowed: str
     message: str = "does not fit the other values"
+    nearest: str = ""
 
 
 class Design(NamedTuple):
@@ -181,8 +183,12 @@ def _table(
         else:
             misfits.append(_unknown(cls, key, entry, path, also))
     for key, spec in specs.items():
-        if spec.default is UNSET and key not in raw:
+        if key in raw:
+            continue
+        if spec.default is UNSET or spec.left_out == "must":
             misfits.append(((*path, key), "", describing.allowed(spec), "", "missing"))
+        elif spec.left_out == "none":
+            values[key] = ()
     return cls(**values) if len(misfits) == before else None
 
 
@@ -195,6 +201,8 @@ def _unknown(cls: Any, key: str, raw: Any, path: Path, also: tuple[str, ...]) ->
 
 
 def _value(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit]) -> Any:
+    if spec.named:
+        return _named(spec, raw, path, known, misfits)
     if not spec.many:
         return _single(spec, raw, path, known, misfits)
     if not isinstance(raw, list):
@@ -209,9 +217,34 @@ def _value(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit
     return tuple(_single(spec, r, (*path, i), known, misfits) for i, r in enumerate(raw))
 
 
+def _named(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit]) -> Any:
+    import re
+
+    if not isinstance(raw, dict):
+        misfits.append((path, describing.shown(raw), describing.allowed(spec), "", "no table"))
+        return ()
+    for name in raw:
+        if not re.fullmatch(NAME, name):
+            allowed = "small letters, digits and hyphens, a letter first"
+            misfits.append(((*path, name), "", allowed, "", "not a name"))
+    wrong: list[inheriting.Wrong] = []
+    whole = inheriting.inherited(raw, spec.together, wrong) if spec.kinds else raw
+    for entry, value, allowed, message in wrong:
+        like, shown = nearest(str(value), [k for k in raw if k != entry]), describing.shown(value)
+        misfits.append(((*path, entry, inheriting.KEY), shown, allowed, like, message))
+    wrong_ones = {row.entry for row in wrong}
+    return tuple(
+        Named(name, _single(spec, entry, (*path, name), known, misfits))
+        for name, entry in whole.items()
+        if name not in wrong_ones
+    )
+
+
 def _single(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit]) -> Any:
-    if spec.kind == "table":
+    if spec.kind in ("table", "kinds"):
         if isinstance(raw, dict):
+            if spec.kind == "kinds":
+                return _chosen(spec, raw, path, known, misfits)
             return _table(spec.record, raw, path, known, misfits)
         shown = describing.shown(raw)
         misfits.append((path, shown, describing.allowed(spec), "", "a table is needed"))
@@ -228,10 +261,27 @@ def _single(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfi
         return None
 
 
+def _chosen(
+    spec: Spec, raw: dict[str, Any], path: Path, known: Known, misfits: list[_Misfit]
+) -> Any:
+    word, allowed = raw.get(spec.pick, UNSET), describing.words(spec.kinds)
+    where = (*path, spec.pick)
+    if word is UNSET:
+        misfits.append((where, "", allowed, "", "missing"))
+    elif not isinstance(word, str) or word not in spec.kinds:
+        like = nearest(word, list(spec.kinds)) if isinstance(word, str) else ""
+        misfits.append((where, describing.shown(word), allowed, like, f"no such {spec.pick}"))
+    else:
+        rest = {key: value for key, value in raw.items() if key != spec.pick}
+        also = (spec.pick, inheriting.KEY) if spec.named else (spec.pick,)
+        return Chosen(word, _table(spec.kinds[word], rest, path, known, misfits, also))
+    return None
+
+
 def _conflict(conflict: Conflict) -> _Misfit:
     value = conflict.value
     found = "" if value is None else value if isinstance(value, str) else describing.shown(value)
-    return (_steps(conflict.key), found, conflict.allowed, "", conflict.message)
+    return (_steps(conflict.key), found, conflict.allowed, conflict.nearest, conflict.message)
 
 
 def _steps(key: str) -> Path:

@@ -53,10 +53,13 @@ class FieldOf(NamedTuple):
 
 
 def fields_of(cls: Any, prefix: str = "") -> Iterator[FieldOf]:
-    """Every key of a record class, nested tables included, parents before their children."""
+    """Every key of a record class, nested tables included, parents before their children.
+
+    What stands under names of the writer's choice has no path of its own.
+    """
     for name, spec in specs_of(cls).items():
         yield FieldOf(prefix + name, spec, cls)
-        if spec.record is not None:
+        if spec.record is not None and not spec.named:
             yield from fields_of(spec.record, f"{prefix}{name}.")
 
 

@@ -9,8 +9,10 @@ from __future__ import annotations
 from typing import Any
 
 from flatpack.parameters.commenting import toml_value
+from flatpack.parameters.inheriting import KEY
 from flatpack.parameters.records import specs_of
 from flatpack.parameters.specs import UNSET, WIDEST_NUMBER, BoardChoice, Spec
+from flatpack.parameters.sums import NAME
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 _AMOUNT = r"(\d+(\s+|-)\d+/\d+|\d+/\d+|\d+(\.\d+)?|\.\d+)"
@@ -30,7 +32,7 @@ def schema(cls: Any, family: str) -> dict[str, Any]:
 
 def _object(cls: Any) -> dict[str, Any]:
     specs = specs_of(cls)
-    needed = [name for name, spec in specs.items() if spec.default is UNSET]
+    needed = [n for n, spec in specs.items() if spec.default is UNSET or spec.left_out == "must"]
     made: dict[str, Any] = {
         "type": "object",
         "description": " ".join((cls.__doc__ or "").split()),
@@ -42,7 +44,10 @@ def _object(cls: Any) -> dict[str, Any]:
 
 def _property(spec: Spec) -> dict[str, Any]:
     one = _object(spec.record) if spec.record is not None else _SHAPES[spec.kind](spec)
-    if spec.many:
+    if spec.named:
+        names = {f"^{NAME}$": one}
+        one = {"type": "object", "patternProperties": names, "additionalProperties": False}
+    elif spec.many:
         one = {"type": "array", "items": one, "minItems": spec.fewest, "maxItems": spec.most_count}
     unit = f" ({spec.unit})" if spec.unit else ""
     if spec.does:
@@ -50,11 +55,8 @@ def _property(spec: Spec) -> dict[str, Any]:
             "description": spec.does + unit,
             **{k: v for k, v in one.items() if k != "description"},
         }
-    return (
-        one
-        if spec.record is not None or spec.default in (None, UNSET)
-        else _with_default(one, spec)
-    )
+    plain = spec.record is None and spec.kinds is None and not spec.named
+    return _with_default(one, spec) if plain and spec.default not in (None, UNSET) else one
 
 
 def _with_default(one: dict[str, Any], spec: Spec) -> dict[str, Any]:
@@ -85,6 +87,20 @@ def _board(spec: Spec) -> dict[str, Any]:
     return {"anyOf": [{"type": "string"}, table]}
 
 
+def _kinds(spec: Spec) -> dict[str, Any]:
+    """One of several objects, told by a word.  An entry that is `like` another may lack any key."""
+    made = []
+    for kind, cls in spec.kinds.items():
+        one = _object(cls)
+        one["properties"] = {spec.pick: {"const": kind}, **one["properties"]}
+        one["required"] = [spec.pick, *one.get("required", [])]
+        made.append(one)
+    if not spec.named:
+        return {"oneOf": made}
+    follower = {"type": "object", "properties": {KEY: {"type": "string"}}, "required": [KEY]}
+    return {"anyOf": [*made, follower]}
+
+
 def _text(spec: Spec) -> dict[str, Any]:
     made = {"type": "string", "maxLength": spec.longest}
     return {**made, "pattern": f"^(?:{spec.pattern})$"} if spec.pattern else made
@@ -92,6 +108,9 @@ def _text(spec: Spec) -> dict[str, Any]:
 
 _SHAPES: dict[str, Any] = {
     "length": _length,
+    "total": lambda spec: {"anyOf": [_number(spec), {"type": "string", "maxLength": 200}]},
+    "place": lambda spec: {"anyOf": [_number(spec), {"type": "string", "maxLength": 200}]},
+    "kinds": _kinds,
     "pair": lambda spec: {"type": "array", "items": _length(spec), "minItems": 2, "maxItems": 2},
     "angle": _number,
     "number": _number,

@@ -12,6 +12,7 @@ from typing import Any, NoReturn
 
 from flatpack.parameters import describing
 from flatpack.parameters.specs import BoardChoice, Spec
+from flatpack.parameters.sums import Sum, summed
 from flatpack.parameters.units import millimetres
 
 Known = Mapping[str, Collection[str]]
@@ -71,6 +72,18 @@ def _length(raw: Any, spec: Spec, _: Known) -> float:
             raise NotAllowedError("not a length with a unit", describing.allowed(spec))
         return float(_within(value, spec))
     return _number(raw, spec, _)
+
+
+def _total(raw: Any, spec: Spec, known: Known) -> Sum:
+    """A length or the name of one; the range is judged here only where no name is in it."""
+    if not isinstance(raw, str):
+        return Sum(_number(raw, spec, known))
+    found = summed(raw, place=spec.kind == "place")
+    if found is None:
+        raise NotAllowedError("neither a length nor a name of one", describing.allowed(spec))
+    if found.plain is not None:
+        return Sum(float(_within(found.plain, spec)))
+    return found
 
 
 def _pair(raw: Any, spec: Spec, known: Known) -> tuple[float, float]:
@@ -185,6 +198,8 @@ def _notes(raw: Any, spec: Spec, known: Known) -> tuple[tuple[str, str], ...]:
 
 _TYPES = {
     "length": "a length",
+    "total": "a length",
+    "place": "a place",
     "pair": "an array of two lengths",
     "angle": "a number of degrees",
     "number": "a number",
@@ -200,6 +215,8 @@ _TYPES = {
 }
 READERS: dict[str, Reader] = {
     "length": _length,
+    "total": _total,
+    "place": _total,
     "pair": _pair,
     "angle": _number,
     "number": _number,

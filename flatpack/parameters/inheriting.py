@@ -1,0 +1,60 @@
+"""Entries of a table of named tables that begin as another one: `like = "front-leg"`.
+
+What an entry says itself counts.  Keys may be said to hang `together` (all that place a part from
+front to rear, say): where an entry says one of them, it takes none of them over.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, NamedTuple
+
+from flatpack.parameters import describing
+
+KEY = "like"
+
+
+class Wrong(NamedTuple):
+    """A `like` that leads nowhere: the entry, what it says, what it may say, what is wrong."""
+
+    entry: str
+    value: Any
+    allowed: str
+    message: str
+
+
+def inherited(
+    raw: Mapping[str, Any], together: tuple[tuple[str, ...], ...], wrong: list[Wrong]
+) -> dict[str, Any]:
+    """The entries with what they take over; those that can't are left as they are."""
+    return {name: _whole(name, raw, together, wrong) for name in raw}
+
+
+def _whole(
+    name: str, raw: Mapping[str, Any], together: tuple[tuple[str, ...], ...], wrong: list[Wrong]
+) -> Any:
+    chain, at = [name], raw[name]
+    while isinstance(at, dict) and KEY in at:
+        model = at[KEY]
+        if not isinstance(model, str) or model not in raw or model in chain:
+            if len(chain) == 1:
+                others = describing.words(sorted(k for k in raw if k != name))
+                message = "leads back to itself" if model in chain else "there is no such entry"
+                wrong.append(Wrong(name, model, others, message))
+            break
+        chain.append(model)
+        at = raw[model]
+    if not all(isinstance(raw[one], dict) for one in chain):
+        return raw[name]
+    made: dict[str, Any] = {}
+    for one in reversed(chain):
+        made = _over(made, raw[one], together)
+    return made
+
+
+def _over(
+    base: dict[str, Any], own: dict[str, Any], together: tuple[tuple[str, ...], ...]
+) -> dict[str, Any]:
+    said = {key for group in together if not own.keys().isdisjoint(group) for key in group}
+    kept = {key: value for key, value in base.items() if key not in said}
+    return {**kept, **{key: value for key, value in own.items() if key != KEY}}
