@@ -30,6 +30,7 @@ COMMANDS = {
     "batch": "flatpack.command_line.batch",
     "list": "flatpack.command_line.listing",
     "schema": "flatpack.command_line.schema",
+    "gallery": "flatpack.command_line.gallery",
 }
 
 

@@ -46,6 +46,7 @@ MAY_IMPORT: dict[str, set[str]] = {
     "pieces": {"features", "model", "geometry", "profiles", "joinery", "mechanism", "parameters"},
     # These read and write files and run the flow.
     "job": ALL,
+    "gallery": ALL,
     "batch": ALL,
     "command_line": ALL,
     "__main__": ALL,

@@ -58,7 +58,7 @@ def parser() -> argparse.ArgumentParser:
     commands = made.add_subparsers(
         title="commands", dest="command", metavar="COMMAND", required=True
     )
-    for add in (_new, _check, _draw, _cut, _batch, _list, _schema):
+    for add in (_new, _check, _draw, _cut, _batch, _list, _schema, _gallery):
         add(commands)
     return made
 
@@ -221,6 +221,17 @@ def _schema(commands: Commands) -> None:
         "  flatpack schema bench > bench.schema.json",
     )
     _family(made)
+
+
+def _gallery(commands: Commands) -> None:
+    made = _command(
+        commands,
+        "gallery",
+        "draw a page of pictures: the example pieces of every family, every shape of part",
+        "  flatpack gallery --out gallery",
+    )
+    made.add_argument("--out", metavar="DIR", required=True, help="the folder to write")
+    _profiles(made, "in the current folder")
 
 
 def _family(made: argparse.ArgumentParser) -> None:

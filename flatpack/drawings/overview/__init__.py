@@ -1,5 +1,6 @@
-"""A small picture of a whole piece, to know it by among many."""
+"""Small pictures of whole pieces and of parts, to know them by among many."""
 
 from flatpack.drawings.overview.picture import thumbnail
+from flatpack.drawings.overview.plate import plate
 
-__all__ = ["thumbnail"]
+__all__ = ["plate", "thumbnail"]

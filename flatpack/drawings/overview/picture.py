@@ -20,8 +20,13 @@ _SMALLEST = 0.05
 _WOOD, _EDGE, _METAL = 1.0, 0.86, 0.45
 
 
-def thumbnail(assembly: Assembly, poses: Mapping[str, Assembly]) -> Drawing:
-    """The piece from above its foot or front; one that moves with its back at its highest stop."""
+def thumbnail(
+    assembly: Assembly, poses: Mapping[str, Assembly], room: tuple[float, float] = (WIDE, HIGH)
+) -> Drawing:
+    """The piece from above its foot or front; one that moves with its back at its highest stop.
+
+    `room` is the width and height that it may take, mm.
+    """
     shown = list(poses.values())[-1] if poses else assembly
     view = cover_view(shown)
     bodies = painted(_large(shown), view)
@@ -30,7 +35,7 @@ def thumbnail(assembly: Assembly, poses: Mapping[str, Assembly]) -> Drawing:
         min(b[0] for b in boxes), min(b[1] for b in boxes),
         max(b[2] for b in boxes), max(b[3] for b in boxes),
     )  # fmt: skip
-    scale = min(WIDE / (box[2] - box[0]), HIGH / (box[3] - box[1]))
+    scale = min(room[0] / (box[2] - box[0]), room[1] / (box[3] - box[1]))
     strokes = tuple(s for body in bodies for s in _strokes(body, shown, view, box, scale))
     wide, high = (box[2] - box[0]) * scale, (box[3] - box[1]) * scale
     bounds = (-_MARGIN, -_MARGIN, wide + _MARGIN, high + _MARGIN)
