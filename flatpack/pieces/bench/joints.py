@@ -7,13 +7,11 @@ from collections.abc import Iterator
 from flatpack.model import Joint, Step
 from flatpack.pieces.bench.frame_joints import (
     Parts,
-    cleat_joints,
     leg_frame_joints,
+    seat_cleat_joints,
     seat_joints,
-    stretcher_joints,
 )
 from flatpack.pieces.bench.parameters import Bench
-from flatpack.pieces.bench.parts import names_of_frames
 from flatpack.pieces.bench.setting_out import SettingOut
 from flatpack.pieces.bench.top_joints import arm_joints, back_joints, post_joints
 
@@ -52,11 +50,9 @@ def steps(p: Bench) -> tuple[Step, ...]:
 
 def joints(p: Bench, out: SettingOut, parts: Parts) -> Iterator[Joint]:
     """Every joint of the bench."""
-    for name, _ in names_of_frames(out):
-        yield from leg_frame_joints(p, out, name)
-    yield from stretcher_joints(p, out)
+    yield from leg_frame_joints(p, out, parts)
     yield from seat_joints(p, out)
-    yield from cleat_joints(p, out, parts)
+    yield from seat_cleat_joints(p, out, parts)
     if p.back.use:
         yield from post_joints(p, out)
         yield from back_joints(p, out)

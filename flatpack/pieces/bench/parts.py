@@ -12,6 +12,7 @@ from flatpack.geometry.shapes import filleted, one_round_end, rectangle
 from flatpack.model import Part
 from flatpack.pieces.bench.parameters import Bench
 from flatpack.pieces.bench.setting_out import SettingOut
+from flatpack.pieces.common.leg_frames import named_frames
 
 ARM_ROOM = 2.0
 """From the arm rests' inner edges to the ends of the back slats between them, mm."""
@@ -24,21 +25,12 @@ so that their fixings miss each other."""
 
 def parts(p: Bench, out: SettingOut) -> Iterator[Part]:
     """Every part: frames from left to right, then what joins them."""
-    for name, y in names_of_frames(out):
+    for name, y in named_frames(out.frames):
         yield from _with_hands(p, name, tuple(_leg_frame(p, out, name, y)))
     yield from _stretchers(p, out)
     yield from _seat(p, out)
     if p.back.use:
         yield from _back_slats(p, out)
-
-
-def names_of_frames(out: SettingOut) -> tuple[tuple[str, float], ...]:
-    """Each leg frame's name and place; the right one is the left one's mirror image."""
-    last = len(out.frames) - 1
-    return tuple(
-        ("left" if i == 0 else "right" if i == last else f"middle-{i}", y)
-        for i, y in enumerate(out.frames)
-    )
 
 
 def _with_hands(p: Bench, name: str, made: tuple[Part, ...]) -> Iterator[Part]:

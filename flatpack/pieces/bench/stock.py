@@ -34,6 +34,7 @@ class Stock:
     undoing: FurnitureBolt
     barrel_nut: BarrelNut
     insert: Insert
+    tip_cover: float
 
 
 def stock_for(p: Bench, profiles: Profiles) -> Stock:
@@ -52,4 +53,5 @@ def stock_for(p: Bench, profiles: Profiles) -> Stock:
         undoing=profiles.furniture_bolt(p.fixings.knock_down_bolt),
         barrel_nut=profiles.barrel_nut(p.fixings.barrel_nut),
         insert=profiles.insert(p.fixings.insert),
+        tip_cover=p.fixings.tip_cover,
     )

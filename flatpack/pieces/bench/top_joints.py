@@ -9,16 +9,11 @@ from flatpack.geometry import Vec, Z, cosine_sine
 from flatpack.joinery import BoltThrough, FaceScrews
 from flatpack.joinery.axis import kept_clear, spread
 from flatpack.model import Joint
-from flatpack.pieces.bench.frame_joints import (
-    EDGE_IN_BOLTS,
-    END_IN_BOLTS,
-    WOOD_BETWEEN,
-    inner,
-    pockets,
-)
 from flatpack.pieces.bench.parameters import Bench
-from flatpack.pieces.bench.parts import arm_top, names_of_frames
+from flatpack.pieces.bench.parts import arm_top
 from flatpack.pieces.bench.setting_out import SettingOut
+from flatpack.pieces.common.fixings import EDGE_IN_BOLTS, END_IN_BOLTS, WOOD_BETWEEN, pockets
+from flatpack.pieces.common.leg_frames import inner, named_frames
 
 
 def _post_bolt_heights(p: Bench, out: SettingOut) -> tuple[float, float]:
@@ -45,7 +40,7 @@ def _post_bolt_heights(p: Bench, out: SettingOut) -> tuple[float, float]:
 def post_joints(p: Bench, out: SettingOut) -> Iterator[Joint]:
     """Back posts bolted to the rear legs."""
     heights = _post_bolt_heights(p, out)
-    for name, y in names_of_frames(out):
+    for name, y in named_frames(out.frames):
         way = inner(name)
         start = y + (out.stock.frames.thickness if name == "right" else 0.0)
         for number, z in enumerate(heights, 1):
@@ -69,10 +64,9 @@ def back_joints(p: Bench, out: SettingOut) -> Iterator[Joint]:
     head, pocket = out.stock.wood_screw.head_diameter / 2.0, out.stock.jig.drill / 2.0
     screws = tuple((at, head + pocket + WOOD_BETWEEN) for at in _arm_screws(p, out, 0.0))
     for i in range(1, out.back.count + 1):
-        for name, _ in names_of_frames(out):
+        for name, _ in named_frames(out.frames):
             yield pockets(
-                p,
-                out,
+                out.stock,
                 key=f"back-slat-{i}-on-{name}",
                 step="back",
                 through=f"post-{name}",
@@ -98,8 +92,7 @@ def arm_joints(p: Bench, out: SettingOut) -> Iterator[Joint]:
     for name in ("left", "right"):
         way = inner(name)
         yield pockets(
-            p,
-            out,
+            out.stock,
             key=f"arm-{name}-on-post",
             step="arm tops",
             through=f"arm-post-{name}",

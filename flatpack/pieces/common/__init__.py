@@ -1,0 +1,1 @@
+"""What several design families share: parts that are set out alike."""

@@ -1,0 +1,146 @@
+"""Leg frames that stand across a piece: rails between two legs, stretchers from frame to frame.
+
+Each frame stands in one plane; x runs from its front leg to its rear leg, y from frame to frame.
+What carries the slats, a cleat or bearer, lies against the inner face of the frame's rail.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from itertools import pairwise
+
+from flatpack.geometry import ORIGIN, Vec, X, Y
+from flatpack.joinery import BarrelNutBolt, FaceScrews, InsertBolt
+from flatpack.joinery.axis import extent
+from flatpack.model import Joint, Part
+from flatpack.pieces.common.fixings import (
+    CLEAR_OF_POCKETS,
+    EDGE_IN_BOLTS,
+    WOOD_BETWEEN,
+    Kit,
+    pocket_reach,
+    pockets,
+)
+
+FIXING_HEIGHT = 14.0
+"""Least height of a cleat's screws or bolts above its lower edge, mm, under the pockets."""
+NUT_DEPTH = 32.0
+"""From the end of a stretcher to its barrel nut's middle, mm (common practice, no source)."""
+BOLT_SHARES = (0.3, 0.7)
+"""Where a stretcher's two bolts stand, in shares of its width."""
+
+
+def named_frames(frames: tuple[float, ...]) -> tuple[tuple[str, float], ...]:
+    """Each leg frame's name and place; the first is the left one, the last the right one."""
+    last = len(frames) - 1
+    return tuple(
+        ("left" if i == 0 else "right" if i == last else f"middle-{i}", y)
+        for i, y in enumerate(frames)
+    )
+
+
+def inner(name: str) -> Vec:
+    """The way the inner face of a leg frame's parts looks."""
+    return Y.negated() if name == "right" else Y
+
+
+def rail_joints(kit: Kit, name: str, rails: tuple[str, ...]) -> Iterator[Joint]:
+    """Rails between the legs of one frame."""
+    for rail in rails:
+        for where, way in (("front", X.negated()), ("rear", X)):
+            yield pockets(
+                kit,
+                key=f"{rail}-{name}-to-{where}-leg",
+                step="leg frames",
+                through=f"{rail}-{name}",
+                into=f"leg-{where}-{name}",
+                outward=way,
+                pocket_face=inner(name),
+                count=2,
+            )
+
+
+def stretcher_joints(
+    kit: Kit, frames: tuple[float, ...], parts: Mapping[str, Part], *, loose: bool
+) -> Iterator[Joint]:
+    """Stretchers between neighbouring frames: pocket screws, or barrel nuts where loose."""
+    for i, (left, right) in enumerate(pairwise(named_frames(frames)), 1):
+        for (name, at), way in ((left, Y.negated()), (right, Y)):
+            if loose:
+                yield from _stretcher_bolts(kit, parts[f"stretcher-{i}"], name, at, way)
+            else:
+                yield pockets(
+                    kit,
+                    key=f"stretcher-{i}-to-{name}",
+                    step="stretcher",
+                    through=f"stretcher-{i}",
+                    into=f"low-rail-{name}",
+                    outward=way,
+                    pocket_face=X,
+                    count=2,
+                )
+
+
+def _stretcher_bolts(kit: Kit, part: Part, name: str, at: float, way: Vec) -> Iterator[Joint]:
+    middle = part.frame.place(0.0, 0.0, part.thickness / 2.0)
+    for bolt, share in enumerate(BOLT_SHARES, 1):
+        yield BarrelNutBolt(
+            key=f"{part.key}-to-{name}-bolt-{bolt}",
+            step="stretcher",
+            through=f"low-rail-{name}",
+            into=part.key,
+            place=Vec(middle.x, at, middle.z + part.width * share),
+            direction=way.negated(),
+            nut_face=X,
+            depth=NUT_DEPTH,
+            bolt=kit.undoing,
+            nut=kit.barrel_nut,
+            use="stretcher",
+        )
+
+
+def cleat_joints(
+    kit: Kit, cleat: Part, rail: Part, name: str, step: str, *, loose: bool, use: str = "seat"
+) -> Iterator[Joint]:
+    """A cleat on its frame's rail: glued and screwed from inside, or bolted from outside."""
+    a0, a1 = extent(cleat, X, ORIGIN)
+    b0, b1 = extent(rail, X, ORIGIN)
+    inset = pocket_reach(kit) + CLEAR_OF_POCKETS
+    low, high = max(a0, b0 + inset), min(a1, b1 - inset)
+    at = cleat.frame.origin
+    y = at.y if name == "right" else at.y - cleat.thickness
+    z = at.z + _fixing_height(kit, cleat.width, loose)
+    places = tuple(Vec(low + (high - low) * share, y, z) for share in (0.0, 1.0))
+    if not loose:
+        yield FaceScrews(
+            key=f"{cleat.key}-on-rail",
+            step=step,
+            through=cleat.key,
+            into=rail.key,
+            places=places,
+            direction=inner(name).negated(),
+            screw=kit.wood_screw,
+            tip_cover=kit.tip_cover,
+            glue=True,
+        )
+        return
+    for number, place in enumerate(places, 1):
+        yield InsertBolt(
+            key=f"{cleat.key}-bolt-{number}",
+            step=step,
+            through=rail.key,
+            into=cleat.key,
+            place=place,
+            direction=inner(name),
+            bolt=kit.undoing,
+            insert=kit.insert,
+            use=use,
+        )
+
+
+def _fixing_height(kit: Kit, width: float, loose: bool) -> float:
+    """Edge distance of a cleat's fixings, as far as the pockets above leave room for it."""
+    size = kit.undoing.diameter if loose else kit.wood_screw.diameter
+    head = kit.insert.outer if loose else kit.wood_screw.head_diameter
+    room = width - pocket_reach(kit) - head / 2.0 - WOOD_BETWEEN
+    return max(min(EDGE_IN_BOLTS * size, room), FIXING_HEIGHT)
