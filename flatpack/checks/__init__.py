@@ -18,6 +18,7 @@ from flatpack.checks.mates import check_mates
 from flatpack.checks.moving import check_hinge, check_hold, check_release, check_stops
 from flatpack.checks.notches import check_notches
 from flatpack.checks.outlines import check_boards, check_outlines
+from flatpack.checks.remarks import check_remarks
 from flatpack.checks.rolling import check_rolling
 from flatpack.checks.screws import check_screws
 from flatpack.checks.setting import Setting
@@ -53,6 +54,7 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
         "hinge": check_hinge,
         "travel": check_travel,
         "release": check_release,
+        "remarks": check_remarks,
     }
 )
 """Every check that a piece in one pose is put through."""

@@ -24,7 +24,8 @@ from flatpack.profiles import Screw
 class FaceScrews:
     """Countersunk screws at `places` in the piece, running `direction`, into another part.
 
-    Each place need only lie on the screw's axis.
+    Each place need only lie on the screw's axis.  `most_bite` keeps a screw into a deep edge from
+    being longer than it needs, mm in the far part.
     """
 
     key: str
@@ -38,6 +39,7 @@ class FaceScrews:
     hard: bool = False
     glue: bool = False
     group: str = "frame"
+    most_bite: float | None = None
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -128,5 +130,7 @@ class FaceScrews:
         )
 
     def _length(self, through: float, depth: float) -> float:
-        fitting = [n for n in self.screw.lengths if n - through <= depth - self.tip_cover + 1e-9]
+        most = depth - self.tip_cover
+        most = most if self.most_bite is None else min(most, self.most_bite)
+        fitting = [n for n in self.screw.lengths if n - through <= most + 1e-9]
         return max(fitting, default=min(self.screw.lengths))

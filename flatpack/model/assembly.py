@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Literal, NamedTuple, Protocol
 
+from flatpack.finding import Finding
 from flatpack.frozen import field, frozen
 from flatpack.geometry import Point, Segment, Vec
 from flatpack.model.part import Bar, Feature, Group, Part
@@ -191,7 +192,9 @@ class Assembly:
     """A piece of furniture, complete.
 
     `joined` are joints' keys in order of making.  `machined` says that joints have worked the
-    parts.  `motion` is the moving back's data, None for a piece that stands still.
+    parts.  `motion` is the moving back's data, None for a piece that stands still.  `remarks` are
+    what a family knows of its kind that no check works out: cautions, as notes, and what wasn't
+    judged, as not done.
     """
 
     family: str
@@ -208,5 +211,6 @@ class Assembly:
     motion: Motion | None = None
     bearing: Bearing = ""
     comfort: tuple[Comfort, ...] = ()
+    remarks: tuple[Finding, ...] = ()
     date: str = ""
     machined: bool = False

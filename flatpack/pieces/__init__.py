@@ -19,6 +19,12 @@ def _lounger() -> Family:
     return Family("lounger", "Reclining lounger", Lounger, build, conflicts)
 
 
+def _planter() -> Family:
+    from flatpack.pieces.planter import Planter, build, conflicts
+
+    return Family("planter", "Planter box", Planter, build, conflicts)
+
+
 class _Families(Mapping[str, Family]):
     """Family by name; its modules are imported when it is first asked for."""
 
@@ -35,6 +41,8 @@ class _Families(Mapping[str, Family]):
         return len(self._loaders)
 
 
-PIECES: Mapping[str, Family] = _Families({"bench": _bench, "lounger": _lounger})
+PIECES: Mapping[str, Family] = _Families(
+    {"bench": _bench, "lounger": _lounger, "planter": _planter}
+)
 
 __all__ = ["PIECES", "Family"]

@@ -80,6 +80,8 @@ def fixings_fit(p: Any, profiles: Profiles, pairs: Iterable[tuple[str, str]]) ->
             allowed = f"one of M{bolt.diameter:g}, for {bolt.name}"
             yield Conflict(f"fixings.{key}", getattr(p, key), allowed, "it doesn't fit the bolt")
     for key, use in (("pocket_screw", "pocket"), ("wood_screw", "wood")):
+        if key not in kinds:
+            continue
         screw = profiles.screw(getattr(p, key))
         if screw.use != use:
             allowed = f"a screw with use = {use!r}".replace("'", '"')

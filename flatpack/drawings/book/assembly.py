@@ -37,6 +37,8 @@ def _step(m: Matter, made: Scene, step: BuildStep) -> Iterator[Block]:
     below = from_below(view)
     yield Subtitle(said.step_title(step.number, step.title), page=step.number > 1)
     yield _figure(m, step, step_picture(made, step, m.marks, view), below)
+    if step.words:
+        yield Para(step.words)
     yield from side_views(m, step)
     if step.new:
         yield Rows(said.PARTS_CAPTION, said.PARTS_HEADER, tuple(_parts(m, step)), frozenset({2}))

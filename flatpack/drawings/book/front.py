@@ -9,6 +9,8 @@ from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.whole import finished_picture
 from flatpack.wording import book_english as words
 
+CAUTION = "caution"
+"""Code of a remark by which a family says what can hurt about its pieces."""
 _MEANT = ("one", "all")
 """Load cases that say how many persons of which weight a piece is meant for."""
 
@@ -31,6 +33,7 @@ def safety(m: Matter) -> Chapter:
 
 def _safety(m: Matter) -> Iterator[Block]:
     yield from (Caution(text) for text in words.SAFETY)
+    yield from (Caution(f.message) for f in m.findings if f.code == CAUTION)
     traps = [f for f in m.findings if f.code == "finger-trap"]
     if traps:
         yield Caution(words.FINGERS)

@@ -15,8 +15,8 @@ from flatpack.model import Assembly, Fastener, Hardware, Joint, Step
 class BuildStep(NamedTuple):
     """One step: `new` parts and bars come in, `old` ones are there already, in what it works on.
 
-    `placed` are the fasteners that hold the old ones together; `measures` and `spacers` as in the
-    piece's own step.
+    `placed` are the fasteners that hold the old ones together; `words`, `measures` and `spacers`
+    as in the piece's own step.
     """
 
     number: int
@@ -29,6 +29,7 @@ class BuildStep(NamedTuple):
     placed: tuple[Fastener, ...]
     measures: tuple[str, ...] = ()
     spacers: tuple[str, ...] = ()
+    words: str = ""
 
     @property
     def hardware(self) -> tuple[Hardware, ...]:
@@ -67,7 +68,7 @@ def _steps(assembly: Assembly) -> Iterator[BuildStep]:
         yield BuildStep(
             number, key, step.title, tuple(by_step[key]),
             tuple(sorted(new, key=rank.__getitem__)), tuple(sorted(old, key=rank.__getitem__)),
-            fasteners, placed, step.measures, step.spacers,
+            fasteners, placed, step.measures, step.spacers, step.words,
         )  # fmt: skip
         made += fasteners
         _unite(tied, by_step[key])

@@ -1,0 +1,86 @@
+"""Side boards one above the other: how many, how wide, and the gap that they swell into."""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+from flatpack.pieces.family import Workings, mm, sold_width
+from flatpack.pieces.planter.parameters import Planter
+from flatpack.profiles import Board
+
+WET_SEASON = 8.0
+"""Moisture that a board gains from a dry workshop to a wet autumn, % (common practice, no
+source)."""
+LEFT_WET = 1.5
+"""Gap that must be left in the wet season, mm (common practice, no source)."""
+LEAST_RIP = 40.0
+"""Narrowest board worth ripping, mm (common practice, no source)."""
+EVEN = 0.05
+"""Heights nearer than this are equal, mm."""
+
+
+class Row(NamedTuple):
+    """One board of a side: its lower edge above ground, and its width, mm."""
+
+    low: float
+    width: float
+
+
+def side_gap(p: Planter, board: Board, notes: Workings) -> float:
+    """Gap between side boards: as asked, or what one board swells and a little more."""
+    width = sold_width(board, p.sides.board_width)
+    swells = notes.add(
+        "Side board swells in the wet season",
+        width * board.movement * WET_SEASON,
+        f"{mm(width)} wide x {board.movement:g} for each % of moisture x {mm(WET_SEASON)} %"
+        + ("" if board.movement else " (plywood hardly moves)"),
+    )
+    if p.sides.gap is not None:
+        return notes.add("Gap between side boards", p.sides.gap, "as asked")
+    return notes.add(
+        "Gap between side boards",
+        float(math.ceil(swells + LEFT_WET - 1e-9)),
+        f"{swells:.1f} of swelling + {mm(LEFT_WET)} left, to the next whole mm",
+    )
+
+
+def rows_between(
+    p: Planter, board: Board, low: float, high: float, gap: float, notes: Workings
+) -> tuple[Row, ...]:
+    """Boards that fill the height: alike from sheet; bought ones with the top one ripped."""
+    if high - low <= LEAST_RIP:
+        return (Row(low, max(high - low, 1.0)),)
+    wanted = sold_width(board, p.sides.board_width)
+    widths = _sheet(high - low, wanted, gap) if board.kind != "planed" else ()
+    widths = widths or _planed(high - low, wanted, gap)
+    told = " + ".join(mm(w) for w in widths)
+    notes.add(
+        "Height of the side boards",
+        high - low,
+        f"{told}" + (f" + {len(widths) - 1} x {mm(gap)} gaps" if len(widths) > 1 else ""),
+    )
+    found = []
+    for width in widths:
+        found.append(Row(low, width))
+        low += width + gap
+    return tuple(found)
+
+
+def _sheet(height: float, wanted: float, gap: float) -> tuple[float, ...]:
+    """Boards alike, as near to the wanted width as a whole number of them comes."""
+    near = max(int((height + gap) / (wanted + gap)), 1)
+    count = min((near, near + 1), key=lambda n: abs((height + gap) / n - gap - wanted))
+    return ((height + gap) / count - gap,) * count
+
+
+def _planed(height: float, sold: float, gap: float) -> tuple[float, ...]:
+    """Whole boards from below; the rest ripped, shared with the board below when it is narrow."""
+    whole = int((height + gap + EVEN) / (sold + gap))
+    rest = height - whole * (sold + gap)
+    if rest + gap < EVEN:
+        return (sold,) * whole
+    if rest >= LEAST_RIP or whole == 0:
+        return (*(sold,) * whole, rest)
+    shared = (sold + rest) / 2.0
+    return (*(sold,) * (whole - 1), shared, shared)
