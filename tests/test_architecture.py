@@ -24,7 +24,7 @@ MAY_IMPORT: dict[str, set[str]] = {
     "parameters": set(),
     "profiles": {"parameters"},
     "model": {"geometry", "profiles", "drawings.shapes"},
-    "features": {"geometry", "model", "drawings.shapes"},
+    "features": {"geometry", "model", "drawings.shapes", "drawings.stroke_font"},
     "mechanism": {"geometry", "model"},
     "joinery": {"features", "model", "geometry", "profiles"},
     "strength": {"geometry", "model", "profiles", "mechanism"},

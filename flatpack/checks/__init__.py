@@ -12,6 +12,7 @@ from flatpack.checks.alignment import check_alignment, check_orphans
 from flatpack.checks.bolts import check_bolts
 from flatpack.checks.comfort import check_comfort
 from flatpack.checks.drivers import check_drivers
+from flatpack.checks.going_home import check_fits
 from flatpack.checks.hands import check_hands, marks_coincide
 from flatpack.checks.limits import Limit, Limits
 from flatpack.checks.mates import check_mates
@@ -23,6 +24,7 @@ from flatpack.checks.rolling import check_rolling
 from flatpack.checks.screws import check_screws
 from flatpack.checks.setting import Setting
 from flatpack.checks.slats import check_slats
+from flatpack.checks.sliding import check_assembling, check_locked
 from flatpack.checks.space import check_space
 from flatpack.checks.travel import check_travel
 from flatpack.checks.walls import check_walls
@@ -43,6 +45,9 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
         "orphans": check_orphans,
         "notches": check_notches,
         "mates": check_mates,
+        "fits": check_fits,
+        "assembling": check_assembling,
+        "locked": check_locked,
         "hands": check_hands,
         "slats": check_slats,
         "rolling": check_rolling,

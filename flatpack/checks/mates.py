@@ -73,10 +73,11 @@ def nearest(some: tuple[Flat, ...], others: tuple[Flat, ...]) -> float | None:
         if a.frame.z.dot(b.frame.z) < FACING - 1.0
     ]
     facing.sort(key=lambda row: abs(row[0]))
-    return next((gap for gap, a, b in facing if _in_common(a, b) >= LEAST_AREA), None)
+    return next((gap for gap, a, b in facing if in_common(a, b) >= LEAST_AREA), None)
 
 
-def _in_common(a: Flat, b: Flat) -> float:
+def in_common(a: Flat, b: Flat) -> float:
+    """Area that two faces that look at each other share, mm2."""
     turn = axes_of(a.frame)[:2] @ axes_of(b.frame)[:2].T
     shift = np.array(a.frame.local(b.frame.origin)[:2])
     return float(a.shape.intersection(mapped(b.shape, turn, shift)).area)

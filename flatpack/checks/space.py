@@ -70,13 +70,21 @@ def _most(a: Body, b: Body) -> float:
 def check_space(setting: Setting) -> Iterator[Finding]:
     """One finding for each pair of owners, at the deepest place."""
     limit = setting.limits.overlap
+    pressed = _pressed(setting)
     deepest: dict[tuple[str, str], Overlap] = {}
     for found in overlaps(setting.bodies, limit.value):
         pair = found.first.owner, found.second.owner
         if pair not in deepest or found.depth > deepest[pair].depth:
             deepest[pair] = found
     for pair, found in deepest.items():
-        yield _finding(pair, found, limit.value, limit.source)
+        if found.depth > limit.value + pressed.get(frozenset(pair), 0.0):
+            yield _finding(pair, found, limit.value, limit.source)
+
+
+def _pressed(setting: Setting) -> dict[frozenset[str], float]:
+    """How deep parts that are pressed together run into each other on each side of the joint."""
+    fits = (f for f in setting.assembly.fits if f.clearance < 0.0)
+    return {frozenset((f.part, f.onto)): -f.clearance / 2.0 for f in fits}
 
 
 def _finding(pair: tuple[str, str], found: Overlap, limit: float, source: str) -> Finding:

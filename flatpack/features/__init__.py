@@ -3,6 +3,7 @@
 from flatpack.features.arris import Arris
 from flatpack.features.edge_hole import EdgeHole
 from flatpack.features.hole import Counterbore, Countersink, Hole
+from flatpack.features.engraving import Engraving, engraved
 from flatpack.features.notch import Notch
 from flatpack.features.pocket_hole import PocketHole
 from flatpack.features.slot import Slot
@@ -14,6 +15,9 @@ __all__ = [
     "EdgeHole",
     "Hole",
     "Notch",
+    "Engraving",
     "PocketHole",
     "Slot",
 ]
+    "bevels",
+    "engraved",

@@ -54,6 +54,29 @@ def without(shape: Polygon, others: Sequence[Polygon]) -> Polygon:
     return shape.difference(shapely.union_all(others)) if others else shape
 
 
+def swept(shape: Polygon, dx: float, dy: float) -> Polygon:
+    """All that a shape covers while it moves straight by dx, dy.
+
+    A place that it covers lies in the shape where it starts, or is crossed by its boundary: each
+    straight piece of that sweeps a parallelogram.
+    """
+    made = [shape]
+    for edge in (shape.exterior, *shape.interiors):
+        at = shapely.get_coordinates(edge)
+        start, end = at[:-1], at[1:]
+        shift = np.array((dx, dy))
+        made += list(shapely.polygons(np.stack((start, end, end + shift, start + shift), axis=1)))
+    return shapely.union_all([one for one in made if one.area > 1e-9])
+
+
+def rings(shape: Polygon) -> list[tuple[Coordinates, list[Coordinates]]]:
+    """Outer boundary and holes of each separate polygon, as corner arrays."""
+    return [
+        (ring(one), [shapely.get_coordinates(hole)[:-1] for hole in one.interiors])
+        for one in pieces(shape)
+    ]
+
+
 def mapped(shape: Polygon, turn: Coordinates, shift: Coordinates) -> Polygon:
     """The shape with every point p at turn @ p + shift (2 x 2 array, 2 array)."""
     return shapely.transform(shape, lambda p: p @ np.transpose(turn) + shift)

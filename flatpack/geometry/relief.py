@@ -14,13 +14,20 @@ bisector; its diameter joins both sides
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from flatpack.geometry.outline import Outline, Point, Segment
 
 _SQUARE = math.cos(math.radians(88.0))
 """Corners within 2 degrees of a right angle count as square."""
+
+
+class Relief(NamedTuple):
+    """How a shop eases square corners: its cutter's radius, mm, and on one side or both."""
+
+    radius: float
+    one_sided: bool
 
 
 class Relieved(NamedTuple):
@@ -37,12 +44,23 @@ def square_corners(outline: Outline, opening: bool = False) -> tuple[Point, ...]
 
 
 def relieved(
-    outline: Outline, radius: float, *, one_sided: bool, opening: bool = False
+    outline: Outline,
+    radius: float,
+    *,
+    one_sided: bool,
+    opening: bool = False,
+    only: Iterable[Point] | None = None,
 ) -> Relieved:
-    """Relief by a cutter of `radius` mm in each square inside corner that has room for it."""
+    """Relief by a cutter of `radius` mm in each square inside corner that has room for it.
+
+    `only` names the corners to ease where it isn't all of them.
+    """
     way = outline.reversed() if opening else outline
     setback = 2.0 * radius if one_sided else math.sqrt(2.0) * radius
     corners = [i for i in _hollow(way) if _room(way, i, setback, one_sided)]
+    if only is not None:
+        wanted = frozenset(only)
+        corners = [i for i in corners if way.segments[i].start in wanted]
     if not corners:
         return Relieved(outline, ())
     made = _with_relief(way, set(corners), setback, one_sided)

@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections import Counter
 
 from flatpack.frozen import replace
-from flatpack.model import Assembly, Fastener, Feature, Hardware, Working
+from flatpack.geometry import Outline
+from flatpack.geometry.recess import recessed
+from flatpack.geometry.relief import relieved
+from flatpack.model import Assembly, Fastener, Feature, Fit, Hardware, Part, Recess, Working
 
 
 def machine(assembly: Assembly) -> Assembly:
@@ -19,6 +22,9 @@ def machine(assembly: Assembly) -> Assembly:
     mates: list[tuple[str, str]] = []
     loose: list[Hardware] = []
     workings: list[Working] = []
+    fits: list[Fit] = []
+    shaped: dict[str, list[Recess]] = {}
+    opened: dict[str, list[Outline]] = {}
     seen: set[str] = set()
     for joint in assembly.joints:
         if joint.key in seen:
@@ -31,7 +37,17 @@ def machine(assembly: Assembly) -> Assembly:
         mates += made.mates
         loose += made.hardware
         workings += [w for w in made.workings if w not in workings]
-    parts = {key: part.with_features(tuple(worked[key])) for key, part in assembly.parts.items()}
+        fits += made.fits
+        for key, recess in made.recesses:
+            shaped.setdefault(key, []).append(recess)
+        for key, opening in made.openings:
+            opened.setdefault(key, []).append(opening)
+    parts = {
+        key: _shaped(part, shaped.get(key, []), opened.get(key, [])).with_features(
+            tuple(worked[key])
+        )
+        for key, part in assembly.parts.items()
+    }
     return replace(
         assembly,
         parts=parts,
@@ -39,8 +55,28 @@ def machine(assembly: Assembly) -> Assembly:
         mates=(*assembly.mates, *mates),
         hardware=bill(fasteners, (*assembly.hardware, *loose)),
         workings=(*assembly.workings, *workings),
+        fits=(*assembly.fits, *fits),
         machined=True,
     )
+
+
+def _shaped(part: Part, recesses: list[Recess], openings: list[Outline]) -> Part:
+    """The part with slots and tenons in its outline, and openings.
+
+    One that finds no edge to stand on is left out: the check of fits then misses it.
+    """
+    if not recesses and not openings:
+        return part
+    outline = part.outline
+    for one in recesses:
+        made = recessed(outline, one.mouth, one.inward, one.width, one.depth)
+        if made is None:
+            continue
+        outline = made.outline
+        if one.relief is not None:
+            radius, sided = one.relief
+            outline = relieved(outline, radius, one_sided=sided, only=made.hollow).outline
+    return replace(part, outline=outline, openings=(*part.openings, *openings))
 
 
 def bill(fasteners: list[Fastener], loose: tuple[Hardware, ...]) -> tuple[Hardware, ...]:

@@ -7,7 +7,8 @@ from typing import Literal, NamedTuple, Protocol
 
 from flatpack.finding import Finding
 from flatpack.frozen import field, frozen
-from flatpack.geometry import Point, Segment, Vec
+from flatpack.geometry import Outline, Point, Segment, Vec
+from flatpack.geometry.relief import Relief
 from flatpack.model.part import Bar, Feature, Group, Part
 from flatpack.model.solid import Solid
 
@@ -82,14 +83,56 @@ class Fastener:
     joint: str = ""
 
 
+class Recess(NamedTuple):
+    """A slot cut in a part's edge (`depth` > 0), or a tenon left standing on it (`depth` < 0).
+
+    `mouth` is the middle of the edge that it stands on, `inward` the unit vector into the part,
+    both in the part's own axes.  Its hollow corners are eased as `relief` says; None: left square.
+    """
+
+    mouth: Point
+    inward: Point
+    width: float
+    depth: float
+    relief: Relief | None
+
+
+Hold = Literal["", "press", "glue", "wedge"]
+"""What keeps two parts from parting again the way they came: nothing but others, a tight fit,
+glue, or a wedge's friction."""
+
+
+class Fit(NamedTuple):
+    """How a part goes home in another: it slides along `direction`, held sideways by the joint.
+
+    `across` are the directions (both ways) in which it has `clearance` in all, mm; negative where
+    it is pressed in.  `slope` is a wedge's taper, width over length; 0 for any other part.
+    """
+
+    joint: str
+    part: str
+    onto: str
+    direction: Vec
+    across: tuple[Vec, ...]
+    clearance: float
+    hold: Hold = ""
+    slope: float = 0.0
+
+
 class Machining(NamedTuple):
-    """What a joint does: features per part, fasteners, and pairs of parts whose faces must meet."""
+    """What a joint does: features per part, fasteners, and pairs of parts whose faces must meet.
+
+    `recesses` and `openings` change outlines: of joints that hold without fasteners.
+    """
 
     features: tuple[tuple[str, Feature], ...] = ()
     fasteners: tuple[Fastener, ...] = ()
     mates: tuple[tuple[str, str], ...] = ()
     hardware: tuple[Hardware, ...] = ()
     workings: tuple[Working, ...] = ()
+    recesses: tuple[tuple[str, Recess], ...] = ()
+    openings: tuple[tuple[str, Outline], ...] = ()
+    fits: tuple[Fit, ...] = ()
 
 
 class Joint(Protocol):
@@ -192,9 +235,10 @@ class Assembly:
     """A piece of furniture, complete.
 
     `joined` are joints' keys in order of making.  `machined` says that joints have worked the
-    parts.  `motion` is the moving back's data, None for a piece that stands still.  `remarks` are
-    what a family knows of its kind that no check works out: cautions, as notes, and what wasn't
-    judged, as not done.
+    parts.  `motion` is the moving back's data, None for a piece that stands still.  `fits` are the
+    joints that hold by their shape; `trials` are parts that are cut first to try a fit, and no
+    part of the piece.  `remarks` are what a family knows of its kind that no check works out:
+    cautions, as notes, and what wasn't judged, as not done.
     """
 
     family: str
@@ -211,6 +255,8 @@ class Assembly:
     motion: Motion | None = None
     bearing: Bearing = ""
     comfort: tuple[Comfort, ...] = ()
+    fits: tuple[Fit, ...] = ()
+    trials: tuple[Part, ...] = ()
     remarks: tuple[Finding, ...] = ()
     date: str = ""
     machined: bool = False

@@ -24,7 +24,7 @@ from flatpack.profiles.stock import (
     TinRow,
 )
 from flatpack.profiles.strength_data import LoadSet, Material, Strength
-from flatpack.profiles.workshop import ClampZone, LayerStyle, Tabs, Workshop
+from flatpack.profiles.workshop import ClampZone, Fits, LayerStyle, Tabs, Workshop
 
 __all__ = [
     "KINDS",
@@ -33,6 +33,7 @@ __all__ = [
     "ClampZone",
     "CoachBolt",
     "Finish",
+    "Fits",
     "FurnitureBolt",
     "Glue",
     "HexBolt",

@@ -109,6 +109,10 @@ def _workshop(shop: Workshop) -> Iterator[Conflict]:
         if style.layer in seen:
             yield Conflict(f"layers[{i}].layer", style.layer, "each layer once", "named twice")
         seen.add(style.layer)
+    for low, high in (("press", "push"), ("push", "slide")):
+        if getattr(shop.fits, low) >= getattr(shop.fits, high):
+            limit = f"less than `fits.{high}`, which is {getattr(shop.fits, high):g}"
+            yield Conflict(f"fits.{low}", getattr(shop.fits, low), limit, "too loose")
 
 
 def _stock(stock: Stock) -> Iterator[Conflict]:

@@ -27,6 +27,7 @@ LAYERS = (
     "slot",
     "housing",
     "pocket-hole",
+    "bevel",
     "arris",
     "part-mark",
     "text",
@@ -103,6 +104,18 @@ class ClampZone:
 
 
 @record
+class Fits:
+    """Slot less tongue as this shop cuts them, mm, by how the joint goes together.
+
+    The defaults are common practice, no source: a shop tries its own on a test piece.
+    """
+
+    press: float = length(-0.1, least=-0.6, most=0.6, does="driven home with a mallet; holds")
+    push: float = length(0.1, least=-0.4, most=1, does="pushed together by hand, doesn't rattle")
+    slide: float = length(0.3, least=0, most=2, does="goes free; something else must lock it")
+
+
+@record
 class Workshop:
     """A shop with a router or a laser, or a bench without either.
 
@@ -136,6 +149,7 @@ class Workshop:
     both_faces: bool = flag(False, does="works both faces, on register holes")
     register_hole: float = length(8.0, least=2, most=30, does="diameter of the register holes")
     tolerance: float = length(0.2, least=0.005, most=5, does="what the machine holds to")
+    fits: Fits = table(Fits, does="slot less tongue in joints without fasteners")
     clamps: tuple[ClampZone, ...] = tables(ClampZone, does="room that clamps keep on every sheet")
     layers: tuple[LayerStyle, ...] = tables(
         LayerStyle, does="layers that this shop names its own way"
