@@ -2,8 +2,8 @@
 
 from flatpack.features.arris import Arris
 from flatpack.features.edge_hole import EdgeHole
-from flatpack.features.hole import Counterbore, Countersink, Hole
 from flatpack.features.engraving import Engraving, engraved
+from flatpack.features.hole import Counterbore, Countersink, Hole
 from flatpack.features.notch import Notch
 from flatpack.features.pocket_hole import PocketHole
 from flatpack.features.slot import Slot
@@ -13,11 +13,10 @@ __all__ = [
     "Counterbore",
     "Countersink",
     "EdgeHole",
+    "Engraving",
     "Hole",
     "Notch",
-    "Engraving",
     "PocketHole",
     "Slot",
-]
-    "bevels",
     "engraved",
+]
