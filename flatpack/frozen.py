@@ -15,6 +15,7 @@ live in the instance's own dictionary: filling it at one stroke is quicker than 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import wraps
 from operator import attrgetter
 from typing import Any, NamedTuple, TypeVar, dataclass_transform, overload
 
@@ -63,6 +64,21 @@ def frozen(cls: Any = None, /, *, kw_only: bool = True, eq: bool = True) -> Any:
     if cls is None:
         return lambda later: _made(later, kw_only=kw_only, eq=eq)
     return _made(cls, kw_only=kw_only, eq=eq)
+
+
+def kept(method: Callable[[Any], T]) -> Callable[[Any], T]:
+    """A method without arguments whose answer an instance keeps: nothing in it can change."""
+    name = f"_{method.__name__}_kept"
+
+    @wraps(method)
+    def once(self: Any) -> T:
+        own = self.__dict__
+        if name not in own:
+            own[name] = method(self)
+        found: T = own[name]
+        return found
+
+    return once
 
 
 def replace(made: T, **changes: Any) -> T:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any, NamedTuple
 
 import numpy as np
@@ -30,20 +30,21 @@ def in_place(part: Part, holes: tuple[Bored, ...]) -> Array:
     return np.array(ends).reshape(-1, 2, 3)
 
 
-def offsets(part: Part, holes: tuple[Bored, ...], places: Array, line: Line) -> tuple[float, ...]:
-    """How far each hole's axis stands from the line at the worse of its two ends, mm.
+def offsets(part: Part, holes: tuple[Bored, ...], some: Sequence[Line]) -> list[tuple[float, ...]]:
+    """For each line, how far each hole's axis stands from it at the worse of its two ends, mm.
 
     A slot counts from where the line comes nearest along it.
     """
-    way = np.array(line.direction)
-    away = places - np.array(line.start)
-    away -= (away @ way)[..., None] * way
+    ways = np.array([line.direction for line in some]).reshape(-1, 1, 1, 3)
+    away = in_place(part, holes) - np.array([line.start for line in some]).reshape(-1, 1, 1, 3)
+    away -= (away * ways).sum(axis=3, keepdims=True) * ways
     for number, hole in enumerate(holes):
         if hole.play:
             along = np.array(part.frame.turn(hole.along))
-            slide = np.clip(away[number] @ along, -hole.play, hole.play)
-            away[number] -= slide[:, None] * along
-    return tuple(np.sqrt((away * away).sum(axis=2)).max(axis=1, initial=0.0).tolist())
+            slide = np.clip(away[:, number] @ along, -hole.play, hole.play)
+            away[:, number] -= slide[..., None] * along
+    worse = np.sqrt((away * away).sum(axis=3)).max(axis=2, initial=0.0)
+    return list(map(tuple, worse.tolist()))
 
 
 def lines(assembly: Assembly) -> Iterator[tuple[Line, tuple[str, ...]]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -10,7 +11,7 @@ import numpy as np
 from flatpack.checks.bored import Bored
 from flatpack.checks.convex import Convex, prism, unit
 from flatpack.geometry import Frame
-from flatpack.geometry.polygon import polygon, region
+from flatpack.geometry.polygon import SAGITTA, polygon, region
 from flatpack.geometry.shapes import disc
 from flatpack.model import Part
 
@@ -31,7 +32,15 @@ def footprint(part: Part, hole: Bored) -> Any:
     if hole.kind == "slot":
         slot: Any = hole.feature
         return polygon(slot.outline)
-    return polygon(disc(hole.diameter / 2.0, *hole.feature.at))
+    return region(_round(hole.diameter / 2.0) + np.array(hole.feature.at))
+
+
+@lru_cache(maxsize=64)
+def _round(radius: float) -> Array:
+    """Corners of a circle about the origin, as fine as any polygon here; not to be changed."""
+    corners = np.array(disc(radius).sampled(SAGITTA))
+    corners.setflags(write=False)
+    return corners
 
 
 def room(part: Part, hole: Bored) -> Convex:
@@ -48,9 +57,12 @@ def room(part: Part, hole: Bored) -> Convex:
     return prism(ring, low, high, Frame())
 
 
+_TURNS = np.linspace(0.0, 2.0 * math.pi, 2 * FACETS, endpoint=False)
+_COSINES, _SINES = np.cos(_TURNS), np.sin(_TURNS)
+
+
 def _circle(radius: float) -> Array:
-    turn = np.linspace(0.0, 2.0 * math.pi, FACETS, endpoint=False)
-    return radius * np.column_stack((np.cos(turn), np.sin(turn)))
+    return radius * np.column_stack((_COSINES[::2], _SINES[::2]))
 
 
 def _shadow(hole: Bored) -> Array:
@@ -73,8 +85,7 @@ def pocket_mouth(part: Part, pocket: Any) -> Array:
     inward = np.array(pocket.inward)
     side = np.array((-inward[1], inward[0]))
     a, b = pocket.half_length, pocket.diameter / 2.0
-    turn = np.linspace(0.0, 2.0 * math.pi, 2 * FACETS, endpoint=False)
-    along, across = pocket.setback + a * np.cos(turn), b * np.sin(turn)
+    along, across = pocket.setback + a * _COSINES, b * _SINES
     near = min(pocket.shoulder_line, pocket.setback + SHORTEST * a)
     kept = along > near
     corners = [np.column_stack((along[kept], across[kept]))]

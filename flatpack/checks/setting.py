@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import cached_property
 from typing import Any
 
-from flatpack.checks.axes import Line, in_place, lines, offsets
+from flatpack.checks.axes import Line, lines, offsets
 from flatpack.checks.body import Body, bodies
 from flatpack.checks.bored import Bored, bored
 from flatpack.checks.footprint import footprint
@@ -48,13 +48,16 @@ class Setting:
     @cached_property
     def offsets(self) -> dict[tuple[str, str], tuple[float, ...]]:
         """(axis's key, part's key) -> how far each of the part's holes stands off the axis, mm."""
-        places = {
-            key: in_place(self.assembly.parts[key], holes) for key, holes in self.bored.items()
-        }
+        passing: dict[str, list[Line]] = {}
+        for line, keys in self.lines:
+            for key in keys:
+                passing.setdefault(key, []).append(line)
         return {
-            (line.key, key): offsets(self.assembly.parts[key], self.bored[key], places[key], line)
-            for line, keys in self.lines
-            for key in keys
+            (line.key, key): found
+            for key, some in passing.items()
+            for line, found in zip(
+                some, offsets(self.assembly.parts[key], self.bored[key], some), strict=True
+            )
         }
 
     @cached_property

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Iterator
 from typing import NamedTuple
 
-from flatpack.drawings.boxes import bounds_of
+from flatpack.drawings.boxes import bounds_of, grown, union
 from flatpack.drawings.faces import datum_on_left, mirrored_view, one_sided, seen_on, worked_faces
 from flatpack.drawings.facing import facing
 from flatpack.drawings.figures import mm
@@ -71,12 +71,13 @@ def _sheet(assembly: Assembly, pattern: Pattern, settings: Settings) -> Drawing:
     frame = around(part, face, seen)
     body = (*shown, *frame, *_labels(pattern, seen, shown, frame))
     marks = ", ".join(group.mark for group in pattern.groups)
-    every = (*body, *_check_line(bounds_of(body, 0.0)[3]), *_below(assembly, pattern, settings))
+    room = bounds_of(body, 0.0)
+    outside = (*_check_line(room[3]), *_below(assembly, pattern, settings))
     face_name = "" if pattern.first else f"-{face}-face"
     notes = (("piece", assembly.name), ("code", settings.code), ("marks", marks))
     return Drawing(
         f"{file_stem(pattern.groups[0])}{face_name}", words.drilling_title(marks),
-        bounds_of(every, 8.0), every, notes,
+        grown(union((room, bounds_of(outside, 0.0))), 8.0), (*body, *outside), notes,
     )  # fmt: skip
 
 

@@ -71,12 +71,16 @@ def _expanded(drawing: Drawing) -> Iterator[PlainStroke]:
 
 def _identity(shape: Plain) -> Hashable:
     """Equal for shapes that lie on one another, whatever their direction and first point."""
+    if isinstance(shape, Line):  # as a path of one segment
+        a, b = shape.start, shape.end
+        return (a, b, 0.0) if a <= b else (b, a, -0.0)
     if isinstance(shape, Closed):
         return shape.filled, frozenset(map(_undirected, shape.outline.segments))
     if isinstance(shape, Path):
-        return False, frozenset(map(_undirected, shape.segments))
-    if isinstance(shape, Line):
-        return False, frozenset((_undirected(Segment(shape.start, shape.end)),))
+        segments = shape.segments
+        if len(segments) == 1:
+            return _undirected(segments[0])
+        return False, frozenset(map(_undirected, segments))
     return shape
 
 

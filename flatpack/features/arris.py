@@ -6,7 +6,7 @@ import math
 from typing import Literal
 
 from flatpack.drawings.shapes import Line, Shape
-from flatpack.frozen import frozen
+from flatpack.frozen import frozen, kept
 from flatpack.geometry import Point
 from flatpack.model import Cut, Face
 
@@ -33,16 +33,19 @@ class Arris:
         """How far it reaches down the edge, mm."""
         return self.size
 
+    @kept
     def callout(self) -> str:
         """E.g. 'round arris R3, show face'."""
         name = "round arris R" if self.style == "round" else "chamfer "
         return f"{name}{self.size:g}, {self.face} face"
 
+    @kept
     def key(self) -> tuple[object, ...]:
         """What makes two arrises the same."""
         numbers = (*self.start, *self.end, self.size)
         return ("arris", self.style, self.face, *(round(n, 3) for n in numbers))
 
+    @kept
     def shapes(self) -> tuple[tuple[str, Shape], ...]:
         """The line at which the rounding meets the face."""
         dx, dy = self.end.x - self.start.x, self.end.y - self.start.y

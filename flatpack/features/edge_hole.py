@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from flatpack.drawings.shapes import Line, Shape
-from flatpack.frozen import frozen
+from flatpack.frozen import frozen, kept
 from flatpack.geometry import Point
 from flatpack.model import Cut, Face
 
@@ -30,6 +30,7 @@ class EdgeHole:
         """Depth drawn; an edge hole always has one."""
         return self.depth or 0.0
 
+    @kept
     def callout(self) -> str:
         """E.g. 'Ø7 x 60 deep in the edge, 9 above the back face'."""
         return (
@@ -37,11 +38,13 @@ class EdgeHole:
             f"{self.height:g} above the back face"
         )
 
+    @kept
     def key(self) -> tuple[object, ...]:
         """What makes two edge holes the same."""
         numbers = (*self.at, *self.inward, self.height, self.diameter, self.reach)
         return ("edge-hole", *(round(n, 3) for n in numbers))
 
+    @kept
     def shapes(self) -> tuple[tuple[str, Shape], ...]:
         """Its two sides and bottom as hidden lines, and its centre line."""
         ux, uy = self.inward

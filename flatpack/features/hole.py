@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from flatpack.drawings.shapes import Circle, Cross, Shape
 from flatpack.features.cut import depth_cut
-from flatpack.frozen import frozen
+from flatpack.frozen import frozen, kept
 from flatpack.geometry import Point
 from flatpack.geometry.shapes import disc
 from flatpack.model import Cut, Face
@@ -31,17 +31,20 @@ class Hole:
         """Half the diameter, mm."""
         return self.diameter / 2.0
 
+    @kept
     def callout(self) -> str:
         """Diameter and depth, e.g. 'Ø8.5 through'."""
         depth = "through" if self.depth is None else f"{self.depth:g} deep"
         return f"Ø{self.diameter:g} {depth}"
 
+    @kept
     def key(self) -> tuple[object, ...]:
         """What makes two holes the same."""
         depth = None if self.depth is None else round(self.depth, 3)
         face = "" if self.depth is None else self.face
         return ("hole", *_rounded(self.at), round(self.diameter, 3), depth, face)
 
+    @kept
     def shapes(self) -> tuple[tuple[str, Shape], ...]:
         """A circle on its own layer and a centre mark."""
         cross = Cross(self.at, self.diameter + 6.0)
@@ -68,10 +71,12 @@ class Counterbore:
         """Half the diameter, mm."""
         return self.diameter / 2.0
 
+    @kept
     def callout(self) -> str:
         """E.g. 'counterbore Ø24 x 6 deep'."""
         return f"counterbore Ø{self.diameter:g} x {self.depth:g} deep"
 
+    @kept
     def key(self) -> tuple[object, ...]:
         """What makes two counterbores the same."""
         return (
@@ -82,6 +87,7 @@ class Counterbore:
             self.face,
         )
 
+    @kept
     def shapes(self) -> tuple[tuple[str, Shape], ...]:
         """A circle on its own layer."""
         return ((self.operation, Circle(self.at, self.radius)),)
@@ -108,14 +114,17 @@ class Countersink:
         """Half the diameter at the face, mm."""
         return self.diameter / 2.0
 
+    @kept
     def callout(self) -> str:
         """E.g. 'countersink Ø8 x 90°'."""
         return f"countersink Ø{self.diameter:g} x {self.angle:g}°"
 
+    @kept
     def key(self) -> tuple[object, ...]:
         """What makes two countersinks the same."""
         return ("countersink", *_rounded(self.at), round(self.diameter, 3), self.angle, self.face)
 
+    @kept
     def shapes(self) -> tuple[tuple[str, Shape], ...]:
         """A circle of its diameter at the face."""
         return ((self.operation, Circle(self.at, self.radius)),)

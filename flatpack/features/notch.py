@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from flatpack.drawings.shapes import Circle, Cross, Shape
-from flatpack.frozen import frozen
+from flatpack.frozen import frozen, kept
 from flatpack.geometry import Point
 from flatpack.model import Cut, Face
 
@@ -21,14 +21,17 @@ class Notch:
     operation: str = "thin-line"
     depth: float | None = None
 
+    @kept
     def callout(self) -> str:
         """E.g. 'notch 2, ramp, for rod Ø22'."""
         return f"notch {self.number}, {self.shape}, for rod Ø{self.diameter:g}"
 
+    @kept
     def key(self) -> tuple[object, ...]:
         """What makes two notches the same."""
         return ("notch", self.number, round(self.at.x, 3), round(self.at.y, 3), self.shape)
 
+    @kept
     def shapes(self) -> tuple[tuple[str, Shape], ...]:
         """The rod's place in thin line, off the cut layers."""
         return (

@@ -18,7 +18,7 @@ from __future__ import annotations
 import math
 
 from flatpack.drawings.shapes import Ellipse, Line, Shape
-from flatpack.frozen import frozen
+from flatpack.frozen import frozen, kept
 from flatpack.geometry import Point
 from flatpack.model import Cut, Face
 
@@ -81,16 +81,19 @@ class PocketHole:
         ux, uy = self.inward
         return Point(self.exit.x + ux * inward - uy * side, self.exit.y + uy * inward + ux * side)
 
+    @kept
     def callout(self) -> str:
         """E.g. 'pocket hole Ø9.5, 15°, from the end'."""
         where = f", from the {self.edge}" if self.edge else ""
         return f"pocket hole Ø{self.diameter:g}, {self.slope:g}°{where}"
 
+    @kept
     def key(self) -> tuple[object, ...]:
         """What makes two pocket holes the same."""
         numbers = (*self.exit, *self.inward, self.slope, self.diameter, self.shoulder)
         return ("pocket-hole", self.face, *(round(n, 3) for n in numbers))
 
+    @kept
     def shapes(self) -> tuple[tuple[str, Shape], ...]:
         """The ellipse on the face, cut short at the shoulder, and its centre line to the edge."""
         a, b = self.half_length, self.diameter / 2.0

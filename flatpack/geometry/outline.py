@@ -116,8 +116,12 @@ class Segment(NamedTuple):
             return (self.start,)
         radius = self.radius
         step = 2.0 * math.acos(max(1.0 - sagitta / radius, 0.0))
-        count = math.ceil(abs(self.sweep) / min(max(step, 1e-3), math.pi / 2.0))
-        return tuple(self.start if i == 0 else self.at(i / count) for i in range(count))
+        sweep, (cx, cy) = self.sweep, self.centre
+        count = math.ceil(abs(sweep) / min(max(step, 1e-3), math.pi / 2.0))
+        dx, dy = self.start.x - cx, self.start.y - cy
+        turns = (sweep * (i / count) for i in range(1, count))
+        ways = ((math.cos(turn), math.sin(turn)) for turn in turns)
+        return self.start, *(Point(cx + dx * c - dy * s, cy + dx * s + dy * c) for c, s in ways)
 
     def bounds(self) -> tuple[float, float, float, float]:
         """Smallest x, smallest y, largest x, largest y; exact for arcs."""
@@ -218,7 +222,7 @@ class Outline:
 
 
 def _closed(segments: tuple[Segment, ...]) -> Outline:
-    """The outline of segments that are those of another one, moved: closed as that one was."""
+    """The outline of segments that each start where the one before ends, as is known already."""
     made = object.__new__(Outline)
     object.__setattr__(made, "__dict__", {"segments": segments})
     return made
@@ -244,13 +248,10 @@ def bulge_of(sweep_degrees: float) -> float:
 def closed(vertices: Iterable[tuple[float, float, float]]) -> Outline:
     """Outline from (x, y, bulge) corners; the last bulge leads back to the first corner."""
     corners = tuple(vertices)
-    following = corners[1:] + corners[:1]
-    return Outline(
-        tuple(
-            Segment(Point(x, y), Point(nx, ny), b)
-            for (x, y, b), (nx, ny, _) in zip(corners, following, strict=True)
-        )
-    )
+    points = [Point(x, y) for x, y, _ in corners]
+    following = (*points[1:], *points[:1])
+    segments = tuple(map(Segment, points, following, [bulge for _, _, bulge in corners]))
+    return _closed(segments) if len(segments) > 1 else Outline(segments)
 
 
 def chain(vertices: Sequence[tuple[float, float, float]]) -> tuple[Segment, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 
 from flatpack.geometry.outline import Outline, Segment, bulge_of, closed
 
@@ -19,7 +20,15 @@ def rectangle(length: float, width: float, x: float = 0.0, y: float = 0.0) -> Ou
 
 def disc(radius: float, x: float = 0.0, y: float = 0.0) -> Outline:
     """Full circle as two half circles."""
+    return _disc_about_origin(radius) if x == y == 0.0 else _disc(radius, x, y)
+
+
+def _disc(radius: float, x: float = 0.0, y: float = 0.0) -> Outline:
     return closed(((x - radius, y, 1.0), (x + radius, y, 1.0)))
+
+
+_disc_about_origin = lru_cache(maxsize=256)(_disc)
+"""A piece has few sizes of screw and bolt, and hundreds of each."""
 
 
 def round_ended(between: float, radius: float) -> Outline:
