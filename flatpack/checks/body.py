@@ -1,9 +1,10 @@
 """Bodies that take up room: parts, bars, and the solids of fasteners, ready for comparing.
 
-A body is a prism: its outline between two heights of its frame, less its openings and cuts.  To
-allow for a tolerance it is asked for shrunk by r all round: outline r inwards, heights r inwards,
-cuts r larger.  A ball of radius r fits into the room that two bodies share just when the two
-shrunk bodies meet, so one number governs every check of shared room.
+A body is a prism: its outline between two heights of its frame, less its openings and cuts and
+what lies beyond the planes of slanting cuts.  To allow for a tolerance it is asked for shrunk by r
+all round: outline r inwards, heights r inwards, cuts r larger.  A ball of radius r fits into the
+room that two bodies share just when the two shrunk bodies meet, so one number governs every check
+of shared room.
 """
 
 from __future__ import annotations
@@ -15,10 +16,10 @@ from typing import Any, NamedTuple
 
 from flatpack.checks.bored import Bored
 from flatpack.frozen import field, frozen, replace
-from flatpack.geometry import Frame, Outline
+from flatpack.geometry import Frame, Outline, Plane
 from flatpack.geometry.polygon import grown, polygon, shrunk, without
 from flatpack.geometry.shapes import disc
-from flatpack.model import Assembly, Bar, Cut, Fastener, Part, Solid
+from flatpack.model import Assembly, Bar, Cut, Fastener, Part, Solid, planes
 
 SHRINKINGS_KEPT = 4
 
@@ -33,7 +34,10 @@ class Slab(NamedTuple):
 
 @frozen(kw_only=False, eq=False)
 class Body:
-    """One body; `owner` is the part, bar or fastener, `inside` the owners in which it may lie."""
+    """One body; `owner` is the part, bar or fastener, `inside` the owners in which it may lie.
+
+    `planes` are its slanting cuts in its own axes; `whole` and `slabs` don't know them.
+    """
 
     owner: str
     name: str
@@ -45,6 +49,7 @@ class Body:
     cuts: tuple[Cut, ...] = ()
     tunnels: tuple[Bored, ...] = ()
     inside: frozenset[str] = frozenset()
+    planes: tuple[Plane, ...] = ()
     _kept: dict[tuple[str, float], tuple[Slab, ...]] = field(default_factory=dict)
 
     @property
@@ -55,7 +60,7 @@ class Body:
     @property
     def pierced(self) -> bool:
         """True when anything is taken out of it."""
-        return bool(self.cuts or self.openings or self.tunnels)
+        return bool(self.cuts or self.openings or self.tunnels or self.planes)
 
     @property
     def disc_radius(self) -> float | None:
@@ -105,6 +110,10 @@ class Body:
                 if not left.is_empty:
                     yield Slab(z0, z1, left)
 
+    def sawn(self, r: float) -> tuple[Plane, ...]:
+        """Its slanting cuts in the piece's axes, moved r into the wood."""
+        return tuple(plane.placed(self.frame).set_in(r) for plane in self.planes)
+
     def cut_short(self, low: float, high: float) -> Body:
         """The same body between other heights."""
         return replace(self, low=low, high=high, _kept={})
@@ -134,7 +143,16 @@ def part_body(part: Part, tunnels: tuple[Bored, ...] = ()) -> Body:
     t = part.thickness
     cuts = tuple(cut for feature in part.features for cut in feature.cuts(t))
     return Body(
-        part.key, part.title, part.frame, part.outline, 0.0, t, part.openings, cuts, tunnels
+        part.key,
+        part.title,
+        part.frame,
+        part.outline,
+        0.0,
+        t,
+        part.openings,
+        cuts,
+        tunnels,
+        planes=planes(part),
     )
 
 

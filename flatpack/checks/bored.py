@@ -14,7 +14,7 @@ from flatpack.geometry import Point, Vec
 from flatpack.model import Feature, Part
 
 Kind = Literal["face", "sink", "edge", "pocket", "slot"]
-AXISLESS = ("thin-line", "arris", "part-mark", "opening", "housing", "text")
+AXISLESS = ("thin-line", "arris", "bevel", "part-mark", "opening", "housing", "text")
 """Operations without an axis: their room is in the outline, in their cuts, or on the surface."""
 
 SHALLOWEST = 0.001

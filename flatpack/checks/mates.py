@@ -1,6 +1,7 @@
 """Faces that a joint draws together must touch: in one plane, turned to each other, in common.
 
-Each part has two faces and, for every straight piece of its outline, an edge or end.
+Each part has two faces and, for every straight piece of its outline, an edge or end; slanting
+cuts take off what lies beyond them and each have a flat of their own.
 """
 
 from __future__ import annotations
@@ -13,9 +14,9 @@ import numpy as np
 from flatpack.checks.convex import axes_of
 from flatpack.checks.setting import Setting
 from flatpack.finding import Finding
-from flatpack.geometry import Frame, Vec
-from flatpack.geometry.polygon import mapped, region
-from flatpack.model import Part
+from flatpack.geometry import Frame, Plane, Vec
+from flatpack.geometry.polygon import FAR, behind, clipped, mapped, region
+from flatpack.model import Part, planes
 
 FACING = 1e-6
 """Normals this close to opposite face each other."""
@@ -31,7 +32,52 @@ class Flat(NamedTuple):
 
 
 def flats(part: Part, face: Any) -> Iterator[Flat]:
-    """Show face, back face, and every straight edge or end."""
+    """Show face, back face, every straight edge or end, and every slanting cut."""
+    cuts = planes(part)
+    if not cuts:
+        yield from _square(part, face)
+        return
+    sawn = tuple(cut.placed(part.frame) for cut in cuts)
+    for flat in (*_square(part, face), *(_slanting(part, cut, face) for cut in cuts)):
+        shape = flat.shape
+        for plane in sawn:
+            shape = _less(flat.frame, shape, plane)
+        if shape.area >= LEAST_AREA:
+            yield Flat(flat.frame, shape)
+
+
+def _slanting(part: Part, cut: Plane, face: Any) -> Flat:
+    """A slanting cut right across the part, in a frame on it whose y rises up the slope.
+
+    A step along y shows on the face as `up`'s share in it, so the face's shape is drawn out by
+    its inverse and cut at the heights of both faces.
+    """
+    level = Vec(-cut.out.y, cut.out.x, 0.0).unit()
+    up = cut.out.cross(level)
+    drawn = np.array(((level.x, level.y), (up.x, up.y)))
+    drawn[1] /= max(up.x * up.x + up.y * up.y, FACING)
+    shape = mapped(face, drawn, -drawn @ np.array(cut.at[:2]))
+    heights = (-cut.at.z / up.z, (part.thickness - cut.at.z) / up.z)
+    f = part.frame
+    return Flat(
+        Frame(f.place(*cut.at), f.turn(level), f.turn(up), f.turn(cut.out)),
+        clipped(shape, (-FAR, heights[0], FAR, heights[1])),
+    )
+
+
+def _less(frame: Frame, shape: Any, plane: Plane) -> Any:
+    """A flat's shape behind a plane of the piece; all of it where it lies in the plane."""
+    u, v = frame.x.dot(plane.out), frame.y.dot(plane.out)
+    size = float(np.hypot(u, v))
+    if size < FACING:
+        return shape
+    off = -plane.beyond(frame.origin) / size
+    u, v = u / size, v / size
+    return behind(shape, (u * off, v * off), (u, v))
+
+
+def _square(part: Part, face: Any) -> Iterator[Flat]:
+    """Both faces and every straight edge or end, as they stand before a slanting cut."""
     f, t = part.frame, part.thickness
     yield Flat(Frame(f.place(0.0, 0.0, t), f.x, f.y, f.z), face)
     yield Flat(Frame(f.origin, f.x, f.y, f.z.negated()), face)

@@ -4,20 +4,23 @@ parallel z       both are layers over one plane: compare polygons where the heig
 square z         with c = zA x zB, a place (u, v, w) along zA, zB, c lies in both just when (v, w)
                  lies in A's polygon, (u, w) in B's, u and v within their heights; so clip each
                  polygon to the other's heights and see whether the two spans along c meet
-askew            convex pieces and separating axes
+askew            convex pieces and separating axes; so are bodies with slanting cuts, their pieces
+                 less what lies beyond the planes
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from functools import partial
 from typing import Any
 
 import numpy as np
 
 from flatpack.checks.body import Body, Slab
 from flatpack.checks.convex import Convex, axes_of, gap, middle_of_overlap, prism
+from flatpack.checks.sawn import sawn_prism
 from flatpack.frozen import replace
-from flatpack.geometry import Frame, Outline, Vec
+from flatpack.geometry import Frame, Outline, Plane, Vec
 from flatpack.geometry.polygon import clipped, convex_pieces, mapped, pieces, spot_inside
 from flatpack.geometry.shapes import rectangle
 
@@ -40,6 +43,8 @@ def shared(a: Body, b: Body, r: float) -> Vec | None:
 
 def _meet(a: Body, b: Body, r: float, *, outer: bool) -> Vec | None:
     compare = _comparison(a.frame, b.frame)
+    if not outer and (a.planes or b.planes):
+        compare = partial(_askew, sawn=(a.sawn(r), b.sawn(r)))
     for one in a.whole(r) if outer else a.slabs(r):
         for other in b.whole(r) if outer else b.slabs(r):
             place = compare(a.frame, one, b.frame, other)
@@ -129,15 +134,30 @@ def _middle_at(shape: Any, height: float) -> float:
     return float(spot_inside(band).x) if not band.is_empty else float(spot_inside(shape).x)
 
 
-def _askew(fa: Frame, a: Slab, fb: Frame, b: Slab) -> Vec | None:
-    left = [prism(one, a.low, a.high, fa) for one in _near_pieces(fa, a, fb, b)]
-    right = [prism(one, b.low, b.high, fb) for one in _near_pieces(fb, b, fa, a)]
+Sawn = tuple[tuple[Plane, ...], tuple[Plane, ...]]
+"""Slanting cuts of both bodies, in the piece's axes."""
+
+
+def _askew(fa: Frame, a: Slab, fb: Frame, b: Slab, sawn: Sawn = ((), ())) -> Vec | None:
+    left = list(_convex(fa, a, _near_pieces(fa, a, fb, b), sawn[0]))
+    right = list(_convex(fb, b, _near_pieces(fb, b, fa, a), sawn[1]))
     if not left or not right:
         return None
     for i, j in np.argwhere(_boxes_meet(_reach(left), _reach(right))).tolist():
         if gap(left[i], right[j]) <= 0.0:
             return Vec(*(float(n) for n in middle_of_overlap(left[i], right[j])))
     return None
+
+
+def _convex(
+    frame: Frame, slab: Slab, flat: Iterator[Array], planes: tuple[Plane, ...]
+) -> Iterator[Convex]:
+    """The pieces of a slab as bodies, behind the planes."""
+    for one in flat:
+        if not planes:
+            yield prism(one, slab.low, slab.high, frame)
+        elif (left := sawn_prism(one, slab.low, slab.high, frame, planes)) is not None:
+            yield left
 
 
 def _reach(some: list[Convex]) -> tuple[Array, Array]:

@@ -11,8 +11,8 @@ from flatpack.drawings.shapes import Cross, Dimension, Shape, Stroke
 #: Layers of features: on a part, so within its outline and the dimensions round it.
 _WITHIN = frozenset(
     {
-        "arris", "centre-line", "counterbore", "countersink", "drill-blind", "drill-through",
-        "hidden-edge", "housing", "opening", "part-mark", "pocket-hole", "slot",
+        "arris", "bevel", "centre-line", "counterbore", "countersink", "drill-blind",
+        "drill-through", "hidden-edge", "housing", "opening", "part-mark", "pocket-hole", "slot",
     }
 )  # fmt: skip
 

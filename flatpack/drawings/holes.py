@@ -12,7 +12,7 @@ from flatpack.model import Face, Feature, Part
 from flatpack.wording import english as words
 
 #: Features that are no hole and get no number.
-_NO_HOLE = frozenset({"arris", "housing", "outline", "opening", "part-mark"})
+_NO_HOLE = frozenset({"arris", "bevel", "housing", "outline", "opening", "part-mark"})
 
 Cell = str | float
 

@@ -103,6 +103,8 @@ def _notes(
     yield from _small_holes(group, min(shop.cutters, default=0.0))
 
 
+    if "bevel" in kinds:
+        yield words.BEVELS
 def _small_holes(group: PartGroup, cutter: float) -> Iterator[str]:
     small = {
         float(f.diameter)

@@ -92,6 +92,7 @@ _TABLE: tuple[Layer, ...] = (
     Layer("arris", "Arris", "ARRIS", 8, "long-dash-short-dash", 0.25, cut=True),
     Layer("part-mark", "Part mark", "PART_MARK", 252, "continuous", 0.25, cut=True),
     Layer("pocket-hole", "Pocket hole", "POCKET_HOLE", 7, "long-dash-double-dot", 0.25),
+    Layer("bevel", "Bevelled cut", "BEVELLED_CUT", 7, "dash-double-dot", 0.5),
     Layer("visible-edge", "Visible edge", "VISIBLE_EDGE", 7, "continuous", 0.25),
     Layer("hidden-edge", "Hidden edge", "HIDDEN_EDGE", 7, "dashed", 0.18),
     Layer("datum-edge", "Datum edge", "DATUM_EDGE", 7, "long-dash-dot", 0.7),

@@ -1,6 +1,7 @@
 """What is worked on a part, one kind a file; each says what it is, not how it is written."""
 
 from flatpack.features.arris import Arris
+from flatpack.features.bevel import Bevel, Slant, bevels
 from flatpack.features.edge_hole import EdgeHole
 from flatpack.features.engraving import Engraving, engraved
 from flatpack.features.hole import Counterbore, Countersink, Hole
@@ -10,6 +11,7 @@ from flatpack.features.slot import Slot
 
 __all__ = [
     "Arris",
+    "Bevel",
     "Counterbore",
     "Countersink",
     "EdgeHole",
@@ -17,6 +19,8 @@ __all__ = [
     "Hole",
     "Notch",
     "PocketHole",
+    "Slant",
     "Slot",
+    "bevels",
     "engraved",
 ]

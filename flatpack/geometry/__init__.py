@@ -10,11 +10,13 @@ from flatpack.geometry.outline import (
     closed,
     cosine_sine,
 )
+from flatpack.geometry.plane import Plane
 
 __all__ = [
     "ORIGIN",
     "Frame",
     "Outline",
+    "Plane",
     "Point",
     "Segment",
     "Vec",

@@ -21,7 +21,9 @@ SAGITTA = 0.01
 
 def polygon(outline: Outline, sagitta: float = SAGITTA, holes: Iterable[Outline] = ()) -> Polygon:
     """Polygon of an outline less its holes; every corner lies on the true boundary."""
-    return Polygon(outline.sampled(sagitta), [hole.sampled(sagitta) for hole in holes])
+    # An array is read at once, a list of points one by one.
+    shell, *rest = (np.array(line.sampled(sagitta)) for line in (outline, *holes))
+    return Polygon(shell, rest)
 
 
 def is_simple(outline: Outline, sagitta: float = SAGITTA) -> bool:
@@ -85,6 +87,18 @@ def mapped(shape: Polygon, turn: Coordinates, shift: Coordinates) -> Polygon:
 def clipped(shape: Polygon, box: tuple[float, float, float, float]) -> Polygon:
     """What of the shape lies in the box (least x, least y, greatest x, greatest y)."""
     return shapely.clip_by_rect(shape, *box)
+
+
+FAR = 1e5
+"""Beyond any part, mm."""
+
+
+def behind(shape: Polygon, at: tuple[float, float], out: tuple[float, float]) -> Polygon:
+    """What of the shape lies behind the line through `at` with unit outward normal `out`."""
+    (x, y), (u, v) = at, out
+    corners = ((-v, u), (-v - u, u - v), (v - u, -u - v), (v, -u))
+    half = Polygon([(x + dx * FAR, y + dy * FAR) for dx, dy in corners])
+    return shape.intersection(half)
 
 
 def ring(shape: Polygon) -> Coordinates:

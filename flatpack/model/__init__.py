@@ -20,6 +20,7 @@ from flatpack.model.assembly import (
 )
 from flatpack.model.motion import posed
 from flatpack.model.part import Bar, Cut, Face, Feature, Group, Hand, Part
+from flatpack.model.sawn import corners, outline_at, planes, volume
 from flatpack.model.solid import Solid, axis_frame, cylinder
 
 __all__ = [
@@ -34,20 +35,24 @@ __all__ = [
     "Face",
     "Fastener",
     "Feature",
-    "Group",
     "Fit",
+    "Group",
     "Hand",
     "Hardware",
-    "Joint",
     "Hold",
+    "Joint",
     "Machining",
     "Motion",
     "Part",
-    "Solid",
     "Recess",
+    "Solid",
     "Step",
     "Working",
     "axis_frame",
+    "corners",
     "cylinder",
+    "outline_at",
+    "planes",
     "posed",
+    "volume",
 ]

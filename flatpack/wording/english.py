@@ -108,6 +108,7 @@ OPERATIONS = {
     "pocket-hole": "pocket hole: marked only, drilled with the jig",
     "arris": "ease arrises",
     "part-mark": "engrave the mark, 1 mm deep at most",
+    "bevel": "bevelled cut: marked only, sawn at a slant",
     "hidden-edge": "bore into the edge or end",
     "thin-line": "notches: part of the outline",
 }
@@ -153,6 +154,10 @@ TWO_FACES = "worked on both faces: second set-up, see the drawing of the other f
 POCKETS = "pocket holes are marks: drill them with the jig, not on the machine"
 EDGES = "has holes in an edge or end: bore them after cutting"
 PAIR = "pair: one of each hand"
+BEVELS = (
+    "bevelled cuts are marks: cut the outline square, then saw along it with table and blade as "
+    "told, the longer face up; the bevel line is the arris of the other face"
+)
 PAIRS = "pairs: {} of each hand"
 MIND_HAND = "mind the hand: the other hand is its mirror image"
 JOB_NOTES = (
@@ -270,6 +275,8 @@ TOOLS = {
     "saw": ("saw with a fine blade and a straight-edge", "cutting boards to length and width"),
     "bar-saw": ("fine saw or hacksaw", "cutting round bars"),
     "drill": ("drill driver", "holes and screws"),
+    "bevel": ("saw whose table turns and whose blade tilts, with an angle gauge that reads 0.1°",
+              "bevelled cuts: try the setting on waste first"),
     "measure": ("steel tape, square, pencil", "setting out"),
     "eyes": ("eye and ear protection, dust mask", "all cutting, drilling and sanding"),
     "jig": ("pocket-hole jig with its stepped drill and clamp", "pocket holes"),

@@ -11,7 +11,7 @@ from flatpack.drawings.layers import DEFAULT_LAYERS, LINES, WEIGHTS, layer_fault
 
 KEYS = [
     "outline", "opening", "drill-through", "drill-blind", "counterbore", "countersink",
-    "slot", "housing", "pocket-hole", "arris", "part-mark", "text", "dimension",
+    "slot", "housing", "pocket-hole", "bevel", "arris", "part-mark", "text", "dimension",
     "centre-line", "visible-edge", "hidden-edge", "datum-edge", "grain", "thin-line",
     "sheet-edge", "not-for-cutting",
     "tab", "register-hole",
