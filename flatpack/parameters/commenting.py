@@ -105,6 +105,8 @@ def _key(name: str, spec: Spec, value: Any, mark: str) -> Iterator[str]:
 def _limits(spec: Spec) -> str:
     if spec.kind in ("length", "angle", "number"):
         limits = describing.bounds(spec)
+    elif spec.kind in ("total", "place"):
+        limits = f"{describing.bounds(spec)} or a name" if spec.kind == "total" else "a place"
     else:
         limits = describing.allowed(spec)
     if spec.many:

@@ -205,6 +205,8 @@ def _value(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit
         return _named(spec, raw, path, known, misfits)
     if not spec.many:
         return _single(spec, raw, path, known, misfits)
+    if spec.lone and not isinstance(raw, (list, dict)):
+        raw = [raw]
     if not isinstance(raw, list):
         message = "an array is needed, in square brackets"
         limits = f"{describing.entries(spec)}, each {describing.allowed(spec)}"

@@ -48,7 +48,9 @@ def _property(spec: Spec) -> dict[str, Any]:
         names = {f"^{NAME}$": one}
         one = {"type": "object", "patternProperties": names, "additionalProperties": False}
     elif spec.many:
+        lone = [one] if spec.lone else []
         one = {"type": "array", "items": one, "minItems": spec.fewest, "maxItems": spec.most_count}
+        one = {"anyOf": [*lone, one]} if lone else one
     unit = f" ({spec.unit})" if spec.unit else ""
     if spec.does:
         one = {

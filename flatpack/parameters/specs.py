@@ -64,7 +64,8 @@ class Spec(NamedTuple):
     A text must match the whole of `pattern`, which `form` tells in words.  With `named` the value
     is a table of such values under names of the writer's choice.  `kinds` are the records that
     the word under `pick` chooses from; `together` see `inheriting`.  A key left out of a file
-    takes the default, unless `left_out` says that it "must" be there or then holds "none".
+    takes the default, unless `left_out` says that it "must" be there or then holds "none".  An
+    array of one may be written without its brackets where it is `lone`.
     """
 
     kind: str
@@ -88,6 +89,7 @@ class Spec(NamedTuple):
     pick: str = ""
     together: tuple[tuple[str, ...], ...] = ()
     left_out: str = ""
+    lone: bool = False
 
     @property
     def optional(self) -> bool:
@@ -235,11 +237,18 @@ def text(
 
 
 def texts(
-    default: T, *, does: str, longest: int = 200, fewest: int = 0, most_count: int = 1000
+    default: T,
+    *,
+    does: str,
+    longest: int = 200,
+    fewest: int = 0,
+    most_count: int = 1000,
+    lone: bool = False,
+    example: object = None,
 ) -> T:
     """An array of texts."""
     spec = Spec("text", default, does, many=True, fewest=fewest, most_count=most_count)
-    return _as(default, spec._replace(longest=longest))
+    return _as(default, spec._replace(longest=longest, lone=lone, example=example))
 
 
 def date(default: T, *, does: str, example: object = None) -> T:
@@ -285,6 +294,12 @@ def tables(
 def notes(*, does: str, longest: int = 400) -> tuple[tuple[str, str], ...]:
     """A table of texts under keys of the writer's choice; kept in the order of the file."""
     return _as((), Spec("notes", (), does, longest=longest))
+
+
+def places(default: Any, *, does: str, example: object = None) -> Any:
+    """Places, or a single one without brackets."""
+    spec = place(default, does=does, example=example)
+    return spec._replace(many=True, fewest=1, lone=True)
 
 
 def total(

@@ -20,6 +20,7 @@ from flatpack.joinery.axis import kept_clear, spread
 from flatpack.joinery.pocket_screws import MARGIN, POCKETS_APART
 from flatpack.mechanism.notches import NotchForm, seat_of
 from flatpack.mechanism.prop import Prop, pivot_at
+from flatpack.pieces.common.notch_forms import cornered, notch_form
 from flatpack.pieces.family import Workings, mm
 from flatpack.pieces.lounger.notching import (
     even_rack,
@@ -33,8 +34,6 @@ from flatpack.pieces.lounger.rack_edge import (
     Levels,
     bar_edge,
     block_edge,
-    cornered,
-    notch_form,
     run_of,
 )
 from flatpack.pieces.lounger.setting_out import SettingOut

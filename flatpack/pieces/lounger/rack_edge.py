@@ -6,27 +6,10 @@ import math
 
 from flatpack.frozen import frozen
 from flatpack.geometry import Point, Segment, chain
-from flatpack.geometry.corners import relieved, rounded_inside
 from flatpack.mechanism.notches import Kind, NotchForm, cut, rack_contour
-from flatpack.profiles import Notch
 
 LAND = 12.0
 """Flat left before the first notch and on top of a tooth block, mm (common practice, no source)."""
-
-
-def notch_form(notch: Notch, rod: float) -> NotchForm:
-    """A notch profile's shares and slopes made into sizes for a rod of this diameter."""
-    kind = Kind(notch.shape.replace("-", "_"))
-    return NotchForm(
-        kind=kind,
-        depth=notch.depth * rod,
-        base=(rod + notch.clearance) if kind is Kind.SQUARE else notch.floor * rod,
-        ramp=notch.ramp,
-        undercut=notch.stop - 90.0,
-        near=90.0 - notch.ramp,
-        far=90.0 - notch.stop,
-        radius=(rod + notch.clearance) / 2.0,
-    )
 
 
 @frozen(kw_only=False)
@@ -55,18 +38,6 @@ def bar_edge(
     notches = [cut(form, d) for d in reversed(datums)]
     made = rack_contour(notches, Point(start, levels.top), Point(end, levels.top))
     return made if isinstance(made, tuple) and isinstance(made[0], Segment) else ()
-
-
-def cornered(edge: tuple[Segment, ...], notch: Notch) -> tuple[Segment, ...]:
-    """A bar's edge with its inside corners as the notch's profile wants them.
-
-    A square notch gets a corner circle, so that a square block would still seat; all others are
-    rounded.  Both stay clear of the rod, whose contacts lie further from the corner.
-    """
-    if not edge or notch.root_radius == 0.0:
-        return edge
-    work = relieved if notch.shape == "square" else rounded_inside
-    return work(edge, notch.root_radius)
 
 
 def block_edge(form: NotchForm, blocks: tuple[Point, ...], end: float) -> tuple[Segment, ...]:

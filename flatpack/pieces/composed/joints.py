@@ -1,0 +1,136 @@
+"""The joints: which parts each entry joins, and one joint where every two of them meet."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any, NamedTuple
+
+from flatpack.frozen import frozen
+from flatpack.model import Bar, Joint, Part
+from flatpack.pieces.composed import joint_makers as make
+from flatpack.pieces.composed.layout import Layout
+from flatpack.pieces.composed.meeting import Meeting, meeting, touch
+from flatpack.pieces.composed.parts import Made, siblings
+
+
+@frozen
+class Entry:
+    """One of the file's joints, and where it stands in the file."""
+
+    kind: str
+    made: Any
+    key: str
+    step: str
+
+
+class Pair(NamedTuple):
+    """Two parts that meet, the one that the fastener comes from first."""
+
+    one: Part
+    other: Part
+    met: Meeting
+
+
+Maker = Callable[[make.Bench, Any, make.Where, Pair], Iterator[Joint]]
+MEETING: Mapping[str, Maker] = {
+    "pocket screws": make.pocket_screws,
+    "screws": make.screws,
+    "bolts": make.bolts,
+    "barrel nuts": make.barrel_nuts,
+    "inserts": make.inserts,
+    "glue": make.glue,
+    "hinges": make.hinges,
+}
+"""Kind -> what makes its joints where two parts meet."""
+
+
+def joints(layout: Layout, parts: Made) -> tuple[Joint, ...]:
+    """Every joint that can be worked out; faults of the others are noted."""
+    bench = make.Bench(layout=layout, parts=parts)
+    found: list[Joint] = []
+    for entry in entries(layout):
+        made = layout.faults.attempt(lambda entry=entry: list(_of_entry(bench, entry)))  # type: ignore[misc]  # a loop's value bound
+        found += made or ()
+    return tuple(found)
+
+
+def entries(layout: Layout) -> Iterator[Entry]:
+    """The file's joints, each with the step at which it is made."""
+    steps = [step.name for step in layout.record.steps]
+    for number, (kind, made) in enumerate(layout.record.joints):
+        key = f"joints[{number}]"
+        step = made.step or (
+            steps[0] if len(steps) == 1 else "" if steps else f"joint {number + 1}"
+        )
+        if steps and step not in steps:
+            layout.faults.attempt(lambda: _no_step(layout, key, made.step, steps))  # noqa: B023  # called at once
+        yield Entry(kind=kind, made=made, key=key, step=step)
+
+
+def _no_step(layout: Layout, key: str, step: str, steps: list[str]) -> None:
+    raise layout.faults.unknown(f"{key}.step", step, steps, "no such step")
+
+
+def _of_entry(bench: make.Bench, entry: Entry) -> Iterator[Joint]:
+    if entry.kind == "wheels":
+        yield from make.wheels(bench, entry.made, entry.key, entry.step, _named(bench, entry))
+    elif entry.kind == "bar":
+        bars, holders = _named(bench, entry), _named(bench, entry, "into")
+        yield from make.bars(bench, entry.made, entry.key, entry.step, (bars, holders))
+    else:
+        for pair in _pairs(bench, entry):
+            yield from MEETING[entry.kind](bench, entry.made, (entry.key, entry.step), pair)
+
+
+def _named(bench: make.Bench, entry: Entry, which: str = "through") -> list[Part | Bar]:
+    """The parts that an entry names; a name that isn't known is a fault."""
+    layout, found = bench.layout, []
+    for number, name in enumerate(getattr(entry.made, which)):
+        many = len(getattr(entry.made, which)) > 1
+        key = f"{entry.key}.{which}" + (f"[{number}]" if many else "")
+        keys = siblings(layout, name, key)
+        found += [bench.parts[k] for k in keys if k in bench.parts]
+    return found
+
+
+def _pairs(bench: make.Bench, entry: Entry) -> Iterator[Pair]:
+    """All that meet; each part that is named must meet one of the others."""
+    ones, others = (
+        [_board(bench, entry, p) for p in _named(bench, entry, which)]
+        for which in ("through", "into")
+    )
+    found = [
+        Pair(a, b, met)
+        for a in ones
+        for b in others
+        if a.key != b.key and (met := touch(a, b)) is not None
+    ]
+    left = {p.key: p for p in (*ones, *others)}
+    for pair in found:
+        left.pop(pair.one.key, None)
+        left.pop(pair.other.key, None)
+    for part in left.values():
+        _alone(bench, entry, part, others if part in ones else ones)
+    yield from found
+
+
+def _board(bench: make.Bench, entry: Entry, part: Part | Bar) -> Part:
+    if isinstance(part, Part):
+        return part
+    raise bench.layout.faults.stop(
+        entry.key, part.key, 'kind = "bar"', "a round bar can't be joined this way"
+    )
+
+
+def _alone(bench: make.Bench, entry: Entry, part: Part, others: list[Part]) -> None:
+    """The fault of a part that meets none of those it should be joined to."""
+    gaps = [(abs(m.gap), m.gap, o) for o in others if o != part
+            and (m := meeting(part, o)) is not None]  # fmt: skip
+    near = min(gaps, key=lambda row: row[0], default=None)
+    names = " or ".join(o.key for o in others[:4]) + (" or others" if len(others) > 4 else "")
+    text = f"{part.key} doesn't meet {names}"
+    if near is not None:
+        apart = "stands {:.1f} mm off" if near[1] > 0.0 else "runs {:.1f} mm into"
+        text += f": it {apart.format(near[0])} {near[2].key}"
+        text = text.replace(" off ", " off from ") if near[1] > 0.0 else text
+    bench.layout.faults.note(entry.key, part.key, "parts that touch face to face", text)
