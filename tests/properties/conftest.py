@@ -98,6 +98,7 @@ def measured(profiles: Profiles) -> Callable[[Any, Assembly], dict[str, object]]
             for one in fields(piece.motion):
                 found[f"motion: {one.name}"] = _rounded(getattr(piece.motion, one.name))
         found["hardware"] = piece.hardware
+        found["workings"] = tuple((w.name, round(w.value, 6)) for w in piece.workings)
         found["gap spacers"] = tuple((s.name, round(s.width, 6)) for s in piece.spacers)
         found["steps"] = tuple(step.key for step in piece.steps)
         found["name"] = piece.name
@@ -151,3 +152,25 @@ def _named(patterns: str, names: Iterable[str]) -> list[str]:
         assert matching, f"no quantity is called {pattern.strip()!r}"
         found += matching
     return found
+
+
+# A row of a table of keys: the new value, what must move, what must stay; then keys set before,
+# and along with it.
+Row = tuple[object, str, str, Mapping[str, object], Mapping[str, object]]
+
+
+@pytest.fixture(scope="session")
+def row_held(
+    with_keys: Callable[[Any, Mapping[str, object]], Any],
+    compared: Callable[..., tuple[list[str], list[str]]],
+) -> Callable[[Family, str, Row], None]:
+    """Asserts one row: the key moves what it should and leaves alone what it has no say in."""
+
+    def held(family: Family, key: str, row: Row) -> None:
+        value, moves, stays, base, along = row
+        before = with_keys(family.record(name="Trial"), base)
+        after = with_keys(before, {key: value, **along})
+        unmoved, moved = compared(family, before, after, moves, stays)
+        assert (unmoved, moved) == ([], [])
+
+    return held

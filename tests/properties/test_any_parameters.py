@@ -84,6 +84,14 @@ def test_bench(most: int, with_keys: Callable[..., Any], data: st.DataObject) ->
     judged(family, with_keys(family.record(name="Any"), data.draw(keys(family, most))))
 
 
+@pytest.mark.parametrize("most", [3, 40])
+@settings(gently, max_examples=15)
+@given(data=st.data())
+def test_planter(most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
+    family = PIECES["planter"]
+    judged(family, with_keys(family.record(name="Any"), data.draw(keys(family, most))))
+
+
 @pytest.mark.parametrize("most", [1, 4, 40])
 @settings(gently, max_examples=6)
 @given(data=st.data())

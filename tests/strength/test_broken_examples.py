@@ -23,6 +23,8 @@ from flatpack.profile_files import profile_texts, read_text
 from flatpack.strength import report
 
 PIECES_KEPT = sorted((Path(__file__).parents[2] / "profiles" / "pieces").glob("*.toml"))
+SEATS = [p for p in PIECES_KEPT if p.stem.endswith(("-bench", "-lounger"))]
+each_seat = pytest.mark.parametrize("piece", SEATS, ids=[p.stem for p in SEATS])
 each_piece = pytest.mark.parametrize("piece", PIECES_KEPT, ids=[p.stem for p in PIECES_KEPT])
 
 
@@ -49,7 +51,7 @@ def test_sound_as_it_stands(piece: Path) -> None:
     }
 
 
-@each_piece
+@each_seat
 def test_a_slat_thinned_by_a_third(piece: Path) -> None:
     made = judged(piece)
     board = made.assembly.parts["slat-2"].board
@@ -76,7 +78,7 @@ def _bending(found, key: str) -> float | None:
     return next((use for use in rows if use is not None), None)
 
 
-@each_piece
+@each_seat
 def test_a_screw_left_out(piece: Path) -> None:
     made = judged(piece)
     joint = next(f.joint for f in made.assembly.fasteners if f.passes[:1] and _of_slat(f))
@@ -93,7 +95,7 @@ def _of_slat(fastener) -> bool:
     return "screw" in fastener.kind and any("slat" in key for key in fastener.passes)
 
 
-@each_piece
+@each_seat
 def test_a_leg_moved_in_by_200(piece: Path) -> None:
     made = judged(piece)
     before = next(f for f in made.findings if f.code == "safety-tipping")

@@ -23,7 +23,7 @@ class Size:
     """Overall size without the cap's overhang. Everything else is fitted into it."""
 
     length: float = keys.length(1150.0, least=300, most=3000, does="outside, side to side")
-    depth: float = keys.length(420.0, least=220, most=1500, does="outside, front to rear")
+    depth: float = keys.length(470.0, least=220, most=1500, does="outside, front to rear")
     height: float = keys.length(460.0, least=180, most=1200, does="ground to the top")
 
 

@@ -1,0 +1,80 @@
+"""Boxes broken on purpose: each break is caught by the finding that names it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from flatpack import checks
+from flatpack.features import Hole
+from flatpack.finding import Finding
+from flatpack.frozen import replace
+from flatpack.geometry import Point, Vec
+from flatpack.model import Assembly
+
+PLANTERS = ("gate-planter", "herb-planter", "leek-planter")
+Make = Callable[..., Assembly]
+
+
+def changed(whole: Assembly, key: str, **values: object) -> Assembly:
+    return replace(whole, parts={**whole.parts, key: replace(whole.parts[key], **values)})
+
+
+def shifted(whole: Assembly, key: str, x: float, y: float, z: float) -> Assembly:
+    frame = whole.parts[key].frame
+    return changed(whole, key, frame=replace(frame, origin=frame.origin.plus(Vec(x, y, z))))
+
+
+def faults(whole: Assembly) -> list[Finding]:
+    return [f for f in checks.run(whole) if f.severity == "fault"]
+
+
+def named(found: list[Finding], code: str) -> set[str]:
+    return {f.part for f in found if f.code == code}
+
+
+@pytest.mark.parametrize("name", PLANTERS)
+def test_unbroken(piece: Make, name: str) -> None:
+    assert faults(piece(name)) == []
+
+
+@pytest.mark.parametrize(
+    ("name", "key"),
+    [
+        ("leek-planter", "front-board-2"),
+        ("leek-planter", "bottom-slat-1"),
+        ("herb-planter", "bearer-left"),
+        ("gate-planter", "post-rear-left"),
+    ],
+)
+def test_one_hole_moved_2_mm(piece: Make, name: str, key: str) -> None:
+    whole = piece(name)
+    features = whole.parts[key].features
+    first = next(f for f in features if isinstance(f, Hole))
+    moved = replace(first, at=Point(first.at.x + 2.0, first.at.y))
+    broken = changed(whole, key, features=tuple(moved if f is first else f for f in features))
+    told = [f for f in faults(broken) if f.code == "hole-off-axis"]
+    assert [f.part for f in told] == [key]
+    assert told[0].measured == pytest.approx(2.0)
+
+
+def test_a_side_board_off_its_posts(piece: Make) -> None:
+    found = faults(shifted(piece("leek-planter"), "front-board-1", -1.0, 0.0, 0.0))
+    assert "front-board-1 / post-front-left" in named(found, "mates-apart")
+    assert all(f.measured == pytest.approx(1.0) for f in found if f.code == "mates-apart")
+
+
+def test_a_slat_pushed_into_a_post(piece: Make) -> None:
+    found = faults(shifted(piece("leek-planter"), "bottom-slat-1", 0.0, 8.0, 0.0))
+    assert any({"bottom-slat-1", "post-front-right"} <= set(p.split(" / "))
+               for p in named(found, "shared-space"))  # fmt: skip
+
+
+def test_notches_left_out(piece: Make) -> None:
+    whole = piece("leek-planter")
+    plain = whole.parts["bottom-slat-2"].outline
+    found = faults(changed(whole, "bottom-slat-1", outline=plain))
+    pairs = [set(f.part.split(" / ")) for f in found]
+    for post in ("post-front-left", "post-front-right", "batten-front-1"):
+        assert {"bottom-slat-1", post} in pairs
