@@ -7,7 +7,7 @@ from typing import Literal, NamedTuple
 
 from flatpack.drawings.figures import mm
 from flatpack.drawings.projection import Body, View
-from flatpack.geometry import Vec
+from flatpack.geometry import Vec, X, Y, Z
 
 Where = Literal["below", "left", "right", "along"]
 
@@ -40,8 +40,16 @@ class Room(NamedTuple):
 
 def room_of(found: Iterable[Body]) -> Room:
     """The box round bodies, mm."""
-    xs, ys, zs = zip(*(c for body in found for c in body.corners), strict=True)
-    return Room(Vec(min(xs), min(ys), min(zs)), Vec(max(xs), max(ys), max(zs)))
+    lows, highs = zip(*(_ends(body) for body in found), strict=True)
+    return Room(
+        Vec(*(min(row) for row in zip(*lows, strict=True))),
+        Vec(*(max(row) for row in zip(*highs, strict=True))),
+    )
+
+
+def _ends(body: Body) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    reach = [body.reach(way) for way in (X, Y, Z)]
+    return tuple(low for low, _ in reach), tuple(high for _, high in reach)
 
 
 def between(view: View, a: Vec, b: Vec, where: Where, text: str = "", row: int = 1) -> Measure:
@@ -58,8 +66,7 @@ def along(view: View, axis: int, ends: tuple[float, float], where: Where, words:
 
 def reach_of(body: Body, axis: int) -> tuple[float, float]:
     """Least and greatest place of a body along an axis of the piece, mm."""
-    places = [c[axis] for c in body.corners]
-    return min(places), max(places)
+    return body.reach((X, Y, Z)[axis])
 
 
 def crosswise(body: Body) -> bool:

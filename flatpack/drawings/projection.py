@@ -64,6 +64,10 @@ CROSSWISE = Views(
 )
 
 
+_STRAIGHT = 1e-9
+"""A direction this near to one of a body's own axes, as a sine, runs along it."""
+
+
 @frozen(kw_only=False)
 class Body:
     """An upright prism in a frame; `key` names the part or fastener, `openings` go through."""
@@ -83,6 +87,24 @@ class Body:
         return tuple(
             place(x, y, z) for x in (x0, x1) for y in (y0, y1) for z in (self.low, self.high)
         )
+
+    def reach(self, way: Vec) -> tuple[float, float]:
+        """Least and greatest place of the body itself along a unit direction of the piece, mm.
+
+        Of a board that lies askew a corner of the box round it may be cut off.
+        """
+        x, y, z = self.frame.local_direction(way)
+        flat, start = math.hypot(x, y), self.frame.origin.dot(way)
+        turned = self.outline
+        if min(abs(x), abs(y)) > _STRAIGHT:
+            turned = turned.turned(-math.degrees(math.atan2(y, x)))
+            x, y = flat, 0.0
+        x0, y0, x1, y1 = turned.bounds
+        ends = [
+            (min(d * a, d * b), max(d * a, d * b))
+            for d, a, b in ((x, x0, x1), (y, y0, y1), (z, self.low, self.high))
+        ]
+        return start + sum(e[0] for e in ends), start + sum(e[1] for e in ends)
 
 
 def bodies(assembly: Assembly) -> tuple[Body, ...]:
@@ -158,8 +180,17 @@ def _strips(body: Body, view: View, sight: _Sight) -> Iterator[tuple[float, Outl
         yield middle.dot(view.toward), _polygon([*bottom, *top])
 
 
-def _visible_runs(body: Body, view: View) -> Iterator[list[Point]]:
+def _visible_runs(body: Body, view: View) -> list[list[Point]]:
     """Stretches of the outline that face the reader, parted at sharp corners."""
+    runs = list(_runs(body, view))
+    segments = body.outline.segments
+    whole = len(runs) > 1 and runs[-1][-1] == segments[0].start == runs[0][0]
+    if whole and not _sharp(segments[-1], segments[0]):  # one stretch, past where it begins
+        runs = [[*runs[-1], *runs[0][1:]], *runs[1:-1]]
+    return runs
+
+
+def _runs(body: Body, view: View) -> Iterator[list[Point]]:
     dx, dy = body.frame.x.dot(view.toward), body.frame.y.dot(view.toward)
     run: list[Point] = []
     before = body.outline.segments[-1]

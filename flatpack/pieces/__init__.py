@@ -25,6 +25,12 @@ def _planter() -> Family:
     return Family("planter", "Planter box", Planter, build, conflicts)
 
 
+def _low_chair() -> Family:
+    from flatpack.pieces.low_chair import LowChair, build, conflicts
+
+    return Family("low-chair", "Low chair with a fanned back", LowChair, build, conflicts)
+
+
 class _Families(Mapping[str, Family]):
     """Family by name; its modules are imported when it is first asked for."""
 
@@ -42,7 +48,12 @@ class _Families(Mapping[str, Family]):
 
 
 PIECES: Mapping[str, Family] = _Families(
-    {"bench": _bench, "lounger": _lounger, "planter": _planter}
+    {
+        "bench": _bench,
+        "lounger": _lounger,
+        "low-chair": _low_chair,
+        "planter": _planter,
+    }
 )
 
 __all__ = ["PIECES", "Family"]

@@ -18,8 +18,8 @@ CLEAR_OF_POCKETS = 14.0
 """From the pockets in a rail's ends to the next hole, mm (common practice, no source)."""
 
 
-class Kit(Protocol):
-    """What a family's stock has to hold for its joints to be made here."""
+class PocketKit(Protocol):
+    """What a family's stock has to hold for its pocket screws."""
 
     @property
     def frames(self) -> Board:
@@ -32,6 +32,14 @@ class Kit(Protocol):
     @property
     def pocket_screw(self) -> Screw:
         """Screw for pockets."""
+
+    @property
+    def tip_cover(self) -> float:
+        """Wood left over a screw's tip, mm."""
+
+
+class Kit(PocketKit, Protocol):
+    """What a family's stock has to hold for its joints to be made here."""
 
     @property
     def wood_screw(self) -> Screw:
@@ -49,12 +57,8 @@ class Kit(Protocol):
     def insert(self) -> Insert:
         """Threaded insert."""
 
-    @property
-    def tip_cover(self) -> float:
-        """Wood left over a screw's tip, mm."""
 
-
-def pockets(kit: Kit, **given: object) -> PocketScrews:
+def pockets(kit: PocketKit, **given: object) -> PocketScrews:
     """Pocket screws with the kit's jig, screw and tip cover."""
     return PocketScrews(
         jig=kit.jig,
@@ -64,7 +68,7 @@ def pockets(kit: Kit, **given: object) -> PocketScrews:
     )
 
 
-def pocket_reach(kit: Kit) -> float:
+def pocket_reach(kit: PocketKit) -> float:
     """How far in from an edge the pockets of the frames' board reach, mm."""
     slope = math.radians(kit.jig.angle)
     half = kit.frames.thickness / 2.0
