@@ -18,13 +18,17 @@ class Picture:
 
 @frozen(kw_only=False)
 class Entry:
-    """One family or shape: its word, what it is, how to begin, pictures, keys."""
+    """One family or shape: its word, what it is, how to begin, pictures, keys.
+
+    `written` is how it stands in a parameter file.
+    """
 
     word: str
     title: str
     line: str = ""
     pictures: tuple[Picture, ...] = ()
     keys: Table | None = None
+    written: str = ""
 
 
 @frozen(kw_only=False)

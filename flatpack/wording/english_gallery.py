@@ -13,13 +13,19 @@ SHAPES_LINES = (
     "In a file of your own parts (flatpack new composed my-piece.toml) each part is made by one of "
     "these words, with the keys below it.",
 )
+NAME_OF_PART = "my-part"
 KEYS_HEADER = ("key", "value", "left out", "what it does")
-NEEDED, DERIVED = "must be given", "derived"
+NEEDED, NOTHING = "must be given", "none, or derived"
 
 
 def sizes(length: str, width: str, height: str) -> str:
     """Overall size below a picture."""
     return f"{length} x {width} x {height} mm"
+
+
+def keys_of(word: str) -> str:
+    """Over the keys of a shape."""
+    return f"Keys of shape: {word}"
 
 
 def how_to_begin(family: str) -> str:

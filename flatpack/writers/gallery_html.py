@@ -20,6 +20,8 @@ figure { margin: 0; max-width: 100%; } figure svg { max-width: 100%; height: aut
 figcaption { font-size: .85rem; } figcaption span { display: block; }
 .table { overflow-x: auto; } table { border-collapse: collapse; font-size: .85rem; }
 th, td { border: 1px solid #555; padding: .2rem .4rem; text-align: left; vertical-align: top; }
+pre { background: #f2f2f2; padding: .5rem .7rem; overflow-x: auto; max-width: 44rem;
+  margin: .4rem 0; font-size: .85rem; }
 details h2 { border: 0; margin: .3rem 0; padding: 0; font-size: 1rem; }
 summary { cursor: pointer; padding: .3rem 0; }
 @media print { details > * { display: block; } h3, figure { break-inside: avoid; } }
@@ -60,6 +62,9 @@ def _entry(entry: Entry) -> Iterator[str]:
         yield f"<p>{escaped(entry.line)}</p>"
     if entry.pictures:
         yield f'<div class="row">{"".join(map(_picture, entry.pictures))}</div>'
+    if entry.written:
+        lines = map(escaped, entry.written.splitlines())
+        yield "<pre>" + "\n".join(lines) + "</pre>"
     if entry.keys is not None:
         yield f"<details><summary>{escaped(entry.keys.title)}</summary>"
         yield from titled_table(entry.keys)

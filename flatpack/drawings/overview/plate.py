@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from flatpack.drawings.shapes import Closed, Drawing, Stroke
 from flatpack.geometry import Outline, Point, Segment
@@ -14,12 +14,13 @@ _FINE = 0.05
 _WOOD, _GONE = 0.9, 1.0
 
 
-def plate(name: str, outline: Outline, openings: Iterable[Outline] = ()) -> Drawing:
-    """The outline in grey, its openings in white, as large as the room allows."""
-    x0, y0, x1, y1 = outline.bounds
+def plate(name: str, outlines: Sequence[Outline], openings: Iterable[Outline] = ()) -> Drawing:
+    """Outlines in grey, openings in white, as large as the room allows."""
+    x0, y0, _, _ = map(min, zip(*(o.bounds for o in outlines), strict=True))
+    _, _, x1, y1 = map(max, zip(*(o.bounds for o in outlines), strict=True))
     scale = min(WIDE / (x1 - x0), HIGH / (y1 - y0))
     corner = Point(x0, y0)
-    shapes = [Closed(_reduced(outline, corner, scale), True, _WOOD)]
+    shapes = [Closed(_reduced(o, corner, scale), True, _WOOD) for o in outlines]
     shapes += [Closed(_reduced(o, corner, scale), True, _GONE) for o in openings]
     bounds = (-_MARGIN, -_MARGIN, (x1 - x0) * scale + _MARGIN, (y1 - y0) * scale + _MARGIN)
     strokes = tuple(Stroke("thin-line", shape) for shape in shapes)

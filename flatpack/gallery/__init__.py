@@ -10,9 +10,11 @@ from flatpack import job
 from flatpack.batch.row import sizes
 from flatpack.drawings.gallery import Entry, Gallery, Picture, Section
 from flatpack.drawings.overview import thumbnail
+from flatpack.gallery.shapes import Sample, samples
 from flatpack.manifest import NAME as MANIFEST
 from flatpack.manifest import File, manifest
 from flatpack.pieces import PIECES
+from flatpack.profiles import load
 from flatpack.wording import english_gallery as words
 from flatpack.writers import gallery_html, svg_inline
 from flatpack.writers.numerals import short
@@ -48,7 +50,18 @@ def _gallery(examples: Mapping[str, str], profiles: Mapping[str, str]) -> Galler
         made = job.design(examples[path], path, profiles)
         by_family.setdefault(made.family, []).append(_picture(PurePosixPath(path).stem, made))
     pieces = Section(words.PIECES, (), tuple(_families(by_family)))
-    return Gallery(words.TITLE, words.LINES, (pieces,))
+    shapes = tuple(map(_shape, samples(load(profiles))))
+    return Gallery(
+        words.TITLE,
+        words.LINES,
+        (pieces, Section(words.SHAPES, words.SHAPES_LINES, shapes)),
+    )
+
+
+def _shape(sample: Sample) -> Entry:
+    picture = Picture(f"shape-{sample.word.replace(' ', '-')}", sample.drawing)
+    title = sample.does[:1].upper() + sample.does[1:]
+    return Entry(sample.word, title, "", (picture,), sample.keys, sample.written)
 
 
 def _families(by_family: Mapping[str, list[Picture]]) -> Iterator[Entry]:
