@@ -13,6 +13,18 @@ def _bench() -> Family:
     return Family("bench", "Slatted bench", Bench, build, conflicts)
 
 
+def _dining_bench() -> Family:
+    from flatpack.pieces.dining_bench import DiningBench, build, conflicts
+
+    return Family("dining-bench", "Dining bench to match a table", DiningBench, build, conflicts)
+
+
+def _dining_table() -> Family:
+    from flatpack.pieces.dining_table import DiningTable, build, conflicts
+
+    return Family("dining-table", "Dining table", DiningTable, build, conflicts)
+
+
 def _lounger() -> Family:
     from flatpack.pieces.lounger import Lounger, build, conflicts
 
@@ -29,6 +41,12 @@ def _low_chair() -> Family:
     from flatpack.pieces.low_chair import LowChair, build, conflicts
 
     return Family("low-chair", "Low chair with a fanned back", LowChair, build, conflicts)
+
+
+def _side_table() -> Family:
+    from flatpack.pieces.side_table import SideTable, build, conflicts
+
+    return Family("side-table", "Side table", SideTable, build, conflicts)
 
 
 class _Families(Mapping[str, Family]):
@@ -50,9 +68,12 @@ class _Families(Mapping[str, Family]):
 PIECES: Mapping[str, Family] = _Families(
     {
         "bench": _bench,
+        "dining-bench": _dining_bench,
+        "dining-table": _dining_table,
         "lounger": _lounger,
         "low-chair": _low_chair,
         "planter": _planter,
+        "side-table": _side_table,
     }
 )
 

@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from flatpack.geometry import ORIGIN, Vec, X, Y
 from flatpack.joinery import BarrelNutBolt, FaceScrews, InsertBolt
-from flatpack.joinery.axis import extent
+from flatpack.joinery.axis import extent, kept_clear
 from flatpack.model import Joint, Part
 from flatpack.pieces.common.fixings import (
     CLEAR_OF_POCKETS,
@@ -44,8 +44,13 @@ def inner(name: str) -> Vec:
     return Y.negated() if name == "right" else Y
 
 
-def rail_joints(kit: Kit, name: str, rails: tuple[str, ...]) -> Iterator[Joint]:
-    """Rails between the legs of one frame."""
+def rail_joints(
+    kit: Kit,
+    name: str,
+    rails: tuple[str, ...],
+    avoid: Mapping[str, tuple[tuple[Vec, float], ...]] | None = None,
+) -> Iterator[Joint]:
+    """Rails between the legs of one frame; `avoid` says what each rail's screws keep clear of."""
     for rail in rails:
         for where, way in (("front", X.negated()), ("rear", X)):
             yield pockets(
@@ -57,6 +62,7 @@ def rail_joints(kit: Kit, name: str, rails: tuple[str, ...]) -> Iterator[Joint]:
                 outward=way,
                 pocket_face=inner(name),
                 count=2,
+                avoid=(avoid or {}).get(rail, ()),
             )
 
 
@@ -100,17 +106,24 @@ def _stretcher_bolts(kit: Kit, part: Part, name: str, at: float, way: Vec) -> It
 
 
 def cleat_joints(
-    kit: Kit, cleat: Part, rail: Part, name: str, step: str, *, loose: bool, use: str = "seat"
+    kit: Kit,
+    cleat: Part,
+    rail: Part,
+    name: str,
+    step: str,
+    *,
+    loose: bool,
+    use: str = "seat",
+    pockets_at: tuple[float, ...] | None = None,
 ) -> Iterator[Joint]:
-    """A cleat on its frame's rail: glued and screwed from inside, or bolted from outside."""
-    a0, a1 = extent(cleat, X, ORIGIN)
-    b0, b1 = extent(rail, X, ORIGIN)
-    inset = pocket_reach(kit) + CLEAR_OF_POCKETS
-    low, high = max(a0, b0 + inset), min(a1, b1 - inset)
-    at = cleat.frame.origin
-    y = at.y if name == "right" else at.y - cleat.thickness
-    z = at.z + _fixing_height(kit, cleat.width, loose)
-    places = tuple(Vec(low + (high - low) * share, y, z) for share in (0.0, 1.0))
+    """A cleat on its frame's rail: glued and screwed from inside, or bolted from outside.
+
+    With `pockets_at`, the x of the slats' pockets in the cleat, the two fixings stand between
+    them; without it, below them, as far as the cleat is wide enough.
+    """
+    y = cleat.frame.origin.y
+    z = cleat.frame.origin.z + _fixing_height(kit, cleat.width, loose, pockets_at is None)
+    places = tuple(Vec(x, y, z) for x in _fixing_places(kit, cleat, rail, loose, pockets_at))
     if not loose:
         yield FaceScrews(
             key=f"{cleat.key}-on-rail",
@@ -138,9 +151,34 @@ def cleat_joints(
         )
 
 
-def _fixing_height(kit: Kit, width: float, loose: bool) -> float:
+def _fixing_places(
+    kit: Kit, cleat: Part, rail: Part, loose: bool, pockets_at: tuple[float, ...] | None
+) -> tuple[float, ...]:
+    """As far apart as pockets in the rail's ends let them stand, clear of those in the cleat.
+
+    Between pockets one will do, in the middle, where there is no room for two.
+    """
+    a0, a1 = extent(cleat, X, ORIGIN)
+    b0, b1 = extent(rail, X, ORIGIN)
+    inset = pocket_reach(kit) + CLEAR_OF_POCKETS
+    low, high = max(a0, b0 + inset), min(a1, b1 - inset)
+    if pockets_at is None:
+        return low, high
+    head = _head(kit, loose)
+    room = (head + kit.jig.drill) / 2.0 + WOOD_BETWEEN
+    blocked = [(x - room, x + room) for x in pockets_at]
+    apart = 2.0 * (head + WOOD_BETWEEN)
+    two = kept_clear((low, high), low, high, blocked, apart, None)
+    return two or kept_clear(((low + high) / 2.0,), low, high, blocked, apart)
+
+
+def _head(kit: Kit, loose: bool) -> float:
+    return kit.insert.outer if loose else kit.wood_screw.head_diameter
+
+
+def _fixing_height(kit: Kit, width: float, loose: bool, below: bool) -> float:
     """Edge distance of a cleat's fixings, as far as the pockets above leave room for it."""
     size = kit.undoing.diameter if loose else kit.wood_screw.diameter
-    head = kit.insert.outer if loose else kit.wood_screw.head_diameter
-    room = width - pocket_reach(kit) - head / 2.0 - WOOD_BETWEEN
-    return max(min(EDGE_IN_BOLTS * size, room), FIXING_HEIGHT)
+    room = width - pocket_reach(kit) - _head(kit, loose) / 2.0 - WOOD_BETWEEN
+    wanted = EDGE_IN_BOLTS * size
+    return max(min(wanted, room) if below else wanted, FIXING_HEIGHT)

@@ -1,0 +1,144 @@
+"""Keys of a slatted top on two leg frames that can't go together, each with what would do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from flatpack.parameters import Conflict
+from flatpack.pieces.common.fixings import CLEAR_OF_POCKETS, pocket_reach
+from flatpack.pieces.common.slatted.plan import Plan, stock_for
+from flatpack.pieces.common.slatted.setting_out import SettingOut, set_out
+from flatpack.pieces.common.slatted.slat_screws import FROM_EDGE, screws
+from flatpack.pieces.common.slatted.top_joints import under_apron
+from flatpack.pieces.family import Workings, fixings_fit, mm, wide_enough
+from flatpack.profiles import Profiles
+
+BETWEEN_FRAMES = 120.0
+"""Least from leg frame to leg frame, mm: both end bearers, and room for a hand."""
+BELOW_POCKET = 3.0
+"""Least wood below the slats' pockets in aprons and bearers, mm (common practice, no source)."""
+UNDER_RAIL = 20.0
+"""Least from a top rail down to the low rail, mm."""
+
+
+def conflicts(p: Plan, profiles: Profiles) -> Iterator[Conflict]:
+    """Every one found."""
+    out = set_out(p, stock_for(p.boards, p.fixings, profiles), Workings())
+    yield from _slats(p, out)
+    yield from _across(p, out)
+    yield from _along(p, out)
+    yield from _rails(p, out)
+    yield from _held(p, out)
+    yield from fixings_fit(p.fixings, profiles, _threads(p))
+
+
+def _threads(p: Plan) -> tuple[tuple[str, str], ...]:
+    """Keys of the bolt and of what it screws into, where it comes apart."""
+    if not p.loose:
+        return ()
+    return (("knock_down_bolt", "barrel_nut"), ("knock_down_bolt", "insert"))
+
+
+def _slats(p: Plan, out: SettingOut) -> Iterator[Conflict]:
+    if out.gap < 0.0:
+        width = out.widths.slat
+        yield Conflict(
+            "top.count" if p.top.count else "top.slat_width",
+            p.top.count or p.top.slat_width,
+            f"at most {int(p.sizes.depth / width)} slats of {mm(width)} in {mm(p.sizes.depth)}",
+            "more slats than fit",
+        )
+
+
+def _across(p: Plan, out: SettingOut) -> Iterator[Conflict]:
+    """Legs and aprons across the slats: room for a rail with its bolts between the legs."""
+    least = 2.0 * (pocket_reach(out.stock) + CLEAR_OF_POCKETS) + 40.0
+    if out.rails.length < least:
+        most = (p.sizes.depth - least) / 2.0 - out.widths.leg
+        yield Conflict(
+            "legs.inset_sides",
+            p.legs.inset_sides,
+            f"at most {mm(most)}, or narrower legs: the rails between the legs need {mm(least)}"
+            if most >= 0.0
+            else f"legs at most {mm((p.sizes.depth - least) / 2.0)} wide, as the rails between "
+            f"them need {mm(least)}",
+            "the legs leave no room for rails between them",
+        )
+    t = out.stock.frames.thickness
+    if p.rails.setback + t > out.widths.leg:
+        yield Conflict(
+            "rails.setback",
+            p.rails.setback,
+            f"at most {mm(out.widths.leg - t)}: aprons {mm(t)} thick on legs {mm(out.widths.leg)}"
+            if out.widths.leg >= t
+            else f"legs.width at least {mm(t)}, as thick as an apron",
+            "the aprons end beside the legs",
+        )
+
+
+def _along(p: Plan, out: SettingOut) -> Iterator[Conflict]:
+    if out.clear.length < BETWEEN_FRAMES:
+        most = p.legs.inset_ends - (BETWEEN_FRAMES - out.clear.length) / 2.0
+        yield Conflict(
+            "legs.inset_ends",
+            p.legs.inset_ends,
+            f"at most {mm(most)}: the leg frames stand at least {mm(BETWEEN_FRAMES)} apart"
+            if most >= 0.0
+            else f"{p.sizes.keys[0]} at least {mm(p.sizes.length - 2.0 * most)}",
+            "the leg frames meet",
+        )
+
+
+def _rails(p: Plan, out: SettingOut) -> Iterator[Conflict]:
+    least = pocket_reach(out.stock) + BELOW_POCKET
+    if out.widths.apron < least:
+        yield Conflict(
+            "rails.apron",
+            p.rails.apron,
+            f"at least {mm(wide_enough(out.stock.frames, least))}, or a thinner board for frames",
+            f"the slats' pockets in the bearers reach {mm(pocket_reach(out.stock))} down",
+        )
+    free = out.under - out.widths.apron - UNDER_RAIL
+    if free < UNDER_RAIL:
+        yield Conflict(
+            "rails.apron",
+            p.rails.apron,
+            f"at most {mm(out.under - 2.0 * UNDER_RAIL)}, {mm(UNDER_RAIL)} above the ground",
+            "aprons and rails reach the ground",
+        )
+        return
+    tallest = max(out.widths.low_rail, (out.widths.low_rail + out.widths.stretcher) / 2.0)
+    if p.rails.low and p.rails.low_rail_height + tallest > free:
+        yield Conflict(
+            "rails.low_rail_height",
+            p.rails.low_rail_height,
+            f"at most {mm(free - tallest)}, {mm(UNDER_RAIL)} under the top rail"
+            if free - tallest >= 0.0
+            else f"low rails and stretcher at most {mm(free)} wide, or rails.low = false",
+            "the low rail meets the top rail",
+        )
+    deepest = (out.widths.stretcher - out.widths.low_rail) / 2.0
+    if p.rails.low and p.rails.low_rail_height < deepest:
+        yield Conflict(
+            "rails.stretcher",
+            p.rails.stretcher,
+            f"at most {mm(out.widths.low_rail + 2.0 * p.rails.low_rail_height)}",
+            "the stretcher reaches the ground",
+        )
+
+
+def _held(p: Plan, out: SettingOut) -> Iterator[Conflict]:
+    """Slats that lie beside the bearers and aprons and so have nothing to be screwed to."""
+    on_aprons = {under_apron(out, where) for where in ("front", "rear")}
+    for number in range(1, out.count + 1):
+        if not screws(p, out, number) and number not in on_aprons:
+            most = out.widths.slat - out.stock.frames.thickness - p.rails.setback - 2.0 * FROM_EDGE
+            yield Conflict(
+                "legs.inset_sides",
+                p.legs.inset_sides,
+                f"at most {mm(most)}, so that slat {number} reaches the bearers"
+                if most >= 0.0
+                else "slats wider, or rails.setback smaller",
+                f"slat {number} lies on nothing that it could be screwed to",
+            )
+            return

@@ -1,0 +1,51 @@
+"""How many screws hold a slat at a bearer, and where they stand across it."""
+
+from __future__ import annotations
+
+from flatpack.geometry import Vec
+from flatpack.joinery.axis import spread
+from flatpack.pieces.common.slatted.plan import Plan
+from flatpack.pieces.common.slatted.setting_out import Reach, SettingOut
+from flatpack.pieces.common.slatted.spacing import Avoid, apart_at_most
+
+FROM_EDGE = 10.0
+"""Least from a slat's edge to the line of screws in an apron below it, mm (common practice)."""
+FROM_END = 12.0
+"""Least from a bearer's end or slat's edge to a pocket, mm, as far as there is room."""
+POCKETS_APART = 8.0
+"""Wood left between two pockets side by side, mm (common practice, no source)."""
+
+
+def over_bearers(out: SettingOut, number: int) -> Reach:
+    """The stretch of a slat that lies on the bearers."""
+    slat = out.slat(number)
+    return Reach(max(slat.low, out.bearers.low), min(slat.high, out.bearers.high))
+
+
+def screws(p: Plan, out: SettingOut, number: int) -> int:
+    """How many screws a slat gets at a bearer: as many as wanted, fewer where it is narrow."""
+    room = over_bearers(out, number).length
+    apart = out.stock.jig.drill + POCKETS_APART
+    most = p.top.screws
+    # PocketScrews keep a quarter of a narrow stretch free at either end.
+    while most > 1 and room - 2.0 * min(FROM_END, room / 4.0) < (most - 1) * apart:
+        most -= 1
+    return most if room >= 2.0 * FROM_EDGE else 0
+
+
+def aside(out: SettingOut, number: int) -> Avoid:
+    """What the screws of a slat avoid so that they stand near enough together."""
+    low, high = over_bearers(out, number)
+    rest = (high - low - apart_at_most(out.stock.slats)) / 2.0
+    return tuple((Vec(x, 0.0, 0.0), rest) for x in (low, high)) if rest > 0.0 else ()
+
+
+def pockets_at(p: Plan, out: SettingOut) -> tuple[float, ...]:
+    """X of all slats' pockets in a bearer, as they are placed when nothing is in their way."""
+    found: list[float] = []
+    for number in range(1, out.count + 1):
+        low, high = over_bearers(out, number)
+        most = max((high - low - apart_at_most(out.stock.slats)) / 2.0, 0.0)
+        for x in spread(low, high, max(screws(p, out, number), 1)):
+            found.append(min(max(x, low + most), high - most))
+    return tuple(found)

@@ -1,0 +1,103 @@
+"""Where screws and bolts stand across the grain, so that wood may move and they miss another.
+
+A solid board swells and shrinks across its grain, what it is fixed to doesn't: two fixings side by
+side across the grain strain the wood between them by their distance x its movement over the year.
+"""
+
+from __future__ import annotations
+
+import math
+
+from flatpack.geometry import ORIGIN, Vec
+from flatpack.joinery.axis import extent, kept_clear
+from flatpack.model import Part
+from flatpack.pieces.common.fixings import END_IN_BOLTS
+from flatpack.pieces.common.slatted.setting_out import SettingOut
+from flatpack.profiles import Board, Screw
+
+OVER_THE_YEAR = 12.0
+"""Change of a board's moisture from dry summer to wet autumn, % (common practice, no source)."""
+MOVES = 1.4
+"""Movement between two fixings that wood and holes take, mm (common practice, no source)."""
+WEB = 4.0
+"""Wood between two holes that pass one another, mm (common practice, no source)."""
+
+EDGE_IN_SCREWS = 3.0
+"""Edge distance of a screw in its diameters: Eurocode 5 table 8.2, predrilled (3 d)."""
+SCREWS_APART = 5.0
+"""Distance of two screws along the end of a bearer in diameters (table 8.2: 3 d across grain)."""
+
+NUT_PAST_BEARER = 8.0
+"""Wood between a barrel nut's hole and the end bearer beside it, mm (common practice)."""
+
+Avoid = tuple[tuple[Vec, float], ...]
+Stretch = tuple[float, float]
+
+
+def apart_at_most(board: Board) -> float:
+    """How far two fixings may stand apart across the board's grain, mm."""
+    return MOVES / (board.movement * OVER_THE_YEAR) if board.movement > 0.0 else math.inf
+
+
+def all_across(part: Part, across: Vec) -> Avoid:
+    """What screws that share the whole width of a part avoid, to stand near enough together.
+
+    The stretches at both edges along `across` beyond the movement that the part's board allows.
+    """
+    low, high = extent(part, across, ORIGIN)
+    rest = (high - low - apart_at_most(part.board)) / 2.0
+    if rest <= 0.0:
+        return ()
+    base = part.frame.origin.plus(across, -part.frame.origin.dot(across))
+    return tuple((base.plus(across, at), rest) for at in (low, high))
+
+
+def bolt_heights(out: SettingOut) -> tuple[float, float]:
+    """Heights of the two bolts from a leg into an apron's end."""
+    middle = out.under - out.widths.apron / 2.0
+    room = out.widths.apron - 2.0 * END_IN_BOLTS * out.stock.undoing.diameter
+    half = min(max(room, 0.0), apart_at_most(out.stock.frames)) / 2.0
+    return middle - half, middle + half
+
+
+def nut_depth(out: SettingOut) -> float:
+    """From an apron's end to its barrel nuts, past the end of the bearer that hides the face."""
+    nut = out.stock.barrel_nut.body_diameter
+    return out.stock.frames.thickness + nut / 2.0 + NUT_PAST_BEARER
+
+
+def past_bearer(out: SettingOut) -> float:
+    """From an apron's end to the far side of its barrel nuts' holes."""
+    return nut_depth(out) + out.stock.barrel_nut.body_diameter / 2.0
+
+
+def below_slat_pockets(out: SettingOut, radius: float) -> float:
+    """From a bearer's upper edge down to holes in its ends that pass under the slats' pockets, mm.
+
+    Those slope from the middle of the edge towards one face: at a depth v below the edge they
+    stand v tan(slope) off the middle of the thickness, where the end's holes run.
+    """
+    jig = out.stock.jig
+    return (jig.drill / 2.0 + radius + WEB) / math.tan(math.radians(jig.angle))
+
+
+def taken(out: SettingOut, hole: float, neck: float, *, bolted: bool) -> tuple[Stretch, ...]:
+    """Stretches of height in which a bearer's end can't have a screw.
+
+    Under the slats' pockets, and where the apron's end is `bolted`, about those bolts.  `hole` is
+    the radius of the screw's hole in the bearer, `neck` in the apron, mm.
+    """
+    bolt = out.stock.undoing.hole_wood / 2.0 + neck + WEB
+    bolts = [(z - bolt, z + bolt) for z in bolt_heights(out)] if bolted else []
+    return (*bolts, (out.under - below_slat_pockets(out, hole), out.under))
+
+
+def end_heights(out: SettingOut, screw: Screw, *, bolted: bool) -> tuple[float, ...]:
+    """Heights of two screws through an apron into a bearer's end; one where two find no room."""
+    low = out.under - out.widths.apron + EDGE_IN_SCREWS * screw.diameter
+    high = out.under - below_slat_pockets(out, screw.pilot_soft / 2.0)
+    blocked = taken(out, screw.pilot_soft / 2.0, screw.head_diameter / 2.0, bolted=bolted)
+    apart = min(SCREWS_APART * screw.diameter, apart_at_most(out.stock.frames))
+    wanted = (low, low + apart)
+    found = kept_clear(wanted, low, high, blocked, apart, None)
+    return found or kept_clear(wanted[:1], low, high, blocked, apart)
