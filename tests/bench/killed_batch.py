@@ -37,18 +37,18 @@ def rows(count: int) -> Iterator[dict[str, str]]:
     """One row a variant: its name, the piece that it starts from, one length changed."""
     for n in range(count):
         piece = PIECES[n % len(PIECES)]
-        row = {"name": f"{n:04d} {piece.stem}", "base": str(piece)}
+        row = {"name": f"{n:07d} {piece.stem}", "base": str(piece)}
         key = varied(piece)
         if key is not None:
             row[key[0]] = f"{key[1] + n // len(PIECES):g}"
         yield row
 
 
-def written(folder: Path, count: int) -> Path:
+def written(folder: Path, count: int, name: str = "mixed.csv") -> Path:
     """The table."""
     every = list(rows(count))
     heads = sorted({key for row in every for key in row})
-    table = folder / "mixed.csv"
+    table = folder / name
     with table.open("w", newline="", encoding="utf-8") as file:
         writer = csv.DictWriter(file, heads)
         writer.writeheader()

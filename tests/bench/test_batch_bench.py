@@ -13,12 +13,12 @@ from __future__ import annotations
 
 import io
 import os
+import runpy
 import statistics
 import subprocess
 import sys
 import time
 from collections.abc import Callable
-from itertools import cycle, islice
 from pathlib import Path
 from typing import Any
 
@@ -38,8 +38,8 @@ from flatpack.profile_files import profile_texts, read_text
 from flatpack.profiles import load
 
 ROOT = Path(__file__).parents[2]
-PIECES_FOLDER = ROOT / "profiles" / "pieces"
-EXAMPLE = PIECES_FOLDER / "orchard-lounger.toml"
+MIXED = runpy.run_path(str(Path(__file__).with_name("killed_batch.py")))
+EXAMPLE = ROOT / "profiles" / "pieces" / "orchard-lounger.toml"
 KINDS = ("parts", "boards", "drilling", "arrangement", "lists", "job-page")
 MANY = int(os.environ.get("FLATPACK_BATCH", "200"))
 TEXTS = profile_texts()
@@ -153,19 +153,9 @@ def say(capsys: pytest.CaptureFixture[str], text: str) -> None:
 
 
 def table(folder: Path, count: int) -> Path:
-    """A mixed table: every example in turn, each with a depth or length of its own."""
-    for path in PIECES_FOLDER.glob("*.toml"):
-        (folder / path.name).write_bytes(path.read_bytes())
-    files = sorted(path.name for path in PIECES_FOLDER.glob("*.toml"))
-    rows = (
-        f"v{n:07},{file},{1900 + n % 90 if 'lounger' in file else 1200 + n % 300}\n"
-        for n, file in enumerate(islice(cycle(files), count))
-    )
-    path = folder / f"table-{count}.csv"
-    with open(path, "w") as stream:
-        stream.write("name,base,size.length\n")
-        stream.writelines(rows)
-    return path
+    """A mixed table: every example in turn, each with a length of its own."""
+    made: Path = MIXED["written"](folder, count, f"table-{count}.csv")
+    return made
 
 
 def ran(rows: Path, out: Path, *more: str) -> tuple[float, float]:
@@ -223,7 +213,7 @@ def test_through_dask(benchmark: Any, capsys: pytest.CaptureFixture[str], tmp_pa
         address = cluster.stdout.readline().split()[0]
         took[workers], _ = ran(rows, tmp_path / f"{workers}", "--scheduler", address)
         cluster.communicate()
-    assert len(list((tmp_path / "2").glob("v*"))) == count
+    assert len(list((tmp_path / "2").glob("0*"))) == count
     benchmark.pedantic(lambda: None)
     if benchmark.enabled:
         say(capsys, f"{count} variants through dask: one worker {took[1]:.1f} s, two"
