@@ -6,6 +6,7 @@ from flatpack.drawings.marks import PartGroup
 from flatpack.geometry import Vec
 from flatpack.model import Assembly, Face, Part
 from flatpack.wording import english_facing as words
+from flatpack.wording import english_fits as trials
 
 _SQUARE = 0.9
 """Least cosine at which a face looks along an axis of the piece."""
@@ -20,6 +21,8 @@ def facing(assembly: Assembly, group: PartGroup, face: Face) -> str:
     piece faces an end, or inwards where its like at the other end faces the other way.  A part in
     the middle faces the side where the parts of one hand stand: left is the lower y.
     """
+    if group.part.key not in assembly.parts:
+        return trials.NOT_IN_PIECE
     parts = [assembly.parts[key] for key in group.keys]
     normals = [_normal(part, face) for part in parts]
     axis = next((i for i in (2, 1, 0) if all(abs(n[i]) > _SQUARE for n in normals)), None)

@@ -30,9 +30,12 @@ def placed_marks(
     wanted = dict(keys_of)
     for view, bodies in ordered:
         boxes = [_box(body, view, on_paper) for body in bodies]
-        place = {body.key: number for number, body in enumerate(bodies)}
+        places: dict[str, list[int]] = {}  # a board that goes through another is in pieces
+        for number, body in enumerate(bodies):
+            places.setdefault(body.key, []).append(number)
         for mark, keys in tuple(wanted.items()):
-            upright = (place[key] for key in keys if not _tilted(bodies[place[key]], view))
+            every = (n for key in keys for n in places[key])
+            upright = (n for n in every if not _tilted(bodies[n], view))
             spot = next((t for n in upright if (t := _room(mark, n, boxes))), None)
             if spot:
                 yield Stroke("text", spot)

@@ -127,9 +127,15 @@ def boards_across(
 
 
 def unseen(assembly: Assembly, by_key: Mapping[str, Body], views: Views) -> Iterator[Body]:
-    """What plan dimensions run to though slats cover it: boards across, and braces lying flat."""
+    """What plan dimensions run to though slats cover it: boards across, and braces lying flat.
+
+    Boards on edge that joints without fasteners hold under a top are shown too.
+    """
     wood = room_of(by_key[key] for key in assembly.parts)
-    yield from (body for _, body in boards_across(assembly, by_key, wood))
+    boards = [body for _, body in boards_across(assembly, by_key, wood)]
+    fitted = dict.fromkeys(key for fit in assembly.fits for key in (fit.part, fit.onto))
+    on_edge = (by_key[k] for k in fitted if abs(assembly.parts[k].frame.z.z) < _RAIL)
+    yield from dict.fromkeys((*boards, *on_edge))
     moving = [by_key[p.key] for p in assembly.parts.values() if p.group == "back"]
     if lies_flat(moving, slats_of(assembly, by_key)):
         yield from (b for b in moving if not crosswise(b))

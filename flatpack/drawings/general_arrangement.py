@@ -23,6 +23,7 @@ from flatpack.drawings.ga_rake import rakes
 from flatpack.drawings.ga_setting_out import unseen
 from flatpack.drawings.hiding import painted
 from flatpack.drawings.marks import PartGroup, bar_groups, groups
+from flatpack.drawings.parting import parted
 from flatpack.drawings.projection import Body, View, bodies, faces
 from flatpack.drawings.ruled import ruled_table
 from flatpack.drawings.shapes import Closed, Drawing, Line, Stroke, Text
@@ -108,7 +109,8 @@ def _sheet(
     items: tuple[_Item, ...],
     heading: Heading,
 ) -> Drawing:
-    ordered = [(view, painted(found, view)) for view in layout.views]
+    apart = tuple(piece for body in found for piece in parted(body, assembly))
+    ordered = [(view, painted(apart, view)) for view in layout.views]
     views = [s for view, some in ordered for s in _view(some, view, layout)]
     marks = placed_marks({i.mark: i.keys for i in items}, ordered, layout.at)
     dims = (

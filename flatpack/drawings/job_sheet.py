@@ -15,6 +15,7 @@ from flatpack.drawings.page import Page, Table
 from flatpack.drawings.settings import Settings
 from flatpack.model import Assembly
 from flatpack.wording import english as words
+from flatpack.wording import english_fits as fits
 
 Found = tuple[PartGroup, ...]
 
@@ -45,7 +46,7 @@ def job_page(assembly: Assembly, found: Found, settings: Settings) -> Page:
         name="job-sheet",
         title=words.JOB_TITLE,
         facts=tuple(_facts(assembly, found, settings)),
-        lines=words.JOB_NOTES,
+        lines=_lines(assembly, found),
         tables=(
             job_table(assembly, found, settings),
             operations_table(assembly, found, settings),
@@ -63,6 +64,13 @@ def _facts(assembly: Assembly, found: Found, settings: Settings) -> Iterator[tup
     for name, thickness in boards:
         count = sum(g.count for g in found if g.part.board.name == name)
         yield words.FACTS["board"], words.board_line(name, thickness, count)
+
+
+def _lines(assembly: Assembly, found: Found) -> tuple[str, ...]:
+    """The notes for all jobs; what is to be cut and tried first stands before them."""
+    trials = {part.key for part in assembly.trials}
+    marks = tuple(g.mark for g in found if trials & set(g.keys))
+    return (fits.try_first(marks), *words.JOB_NOTES) if marks else words.JOB_NOTES
 
 
 def _row(group: PartGroup, found: Found, settings: Settings) -> tuple[str | float | int, ...]:
@@ -95,6 +103,8 @@ def _notes(
         yield words.TWO_FACES
     if "pocket-hole" in kinds:
         yield words.POCKETS
+    if "bevel" in kinds:
+        yield words.BEVELS
     if "hidden-edge" in kinds:
         yield words.EDGES
     least = shop.smallest_radius()
@@ -103,8 +113,6 @@ def _notes(
     yield from _small_holes(group, min(shop.cutters, default=0.0))
 
 
-    if "bevel" in kinds:
-        yield words.BEVELS
 def _small_holes(group: PartGroup, cutter: float) -> Iterator[str]:
     small = {
         float(f.diameter)

@@ -66,6 +66,17 @@ def bar_groups(assembly: Assembly) -> tuple[BarGroup, ...]:
     )
 
 
+def trial_groups(assembly: Assembly) -> tuple[PartGroup, ...]:
+    """Parts that are cut first to try a fit; their marks go on after parts and bars."""
+    names = dict.fromkeys(p.name for p in assembly.parts.values())
+    taken = len(names) + len(bar_groups(assembly))
+    marks = _run_of_letters(taken + len(assembly.trials))[taken:]
+    return tuple(
+        PartGroup(mark, part, 1, (part.key,))
+        for mark, part in zip(marks, assembly.trials, strict=True)
+    )
+
+
 def marks_by_key(found: Iterable[PartGroup]) -> dict[str, str]:
     """Mark of every part, by the part's key."""
     return {key: group.mark for group in found for key in group.keys}

@@ -9,7 +9,7 @@ from flatpack.drawings import faulty, job_sheet, lists, tools
 from flatpack.drawings.board_layout import board_drawings
 from flatpack.drawings.drilling_sheet import drilling_sheets
 from flatpack.drawings.general_arrangement import general_arrangement
-from flatpack.drawings.marks import PartGroup, groups
+from flatpack.drawings.marks import PartGroup, groups, trial_groups
 from flatpack.drawings.page import Sheet, Table
 from flatpack.drawings.part_view import part_drawing, second_drawing
 from flatpack.drawings.settings import Printed, Settings
@@ -36,9 +36,12 @@ TABLES: Mapping[str, Callable[[Assembly, Found, Settings], Table]] = {
     "operations": job_sheet.operations_table,
 }
 
+WITH_TRIALS = frozenset({"cutting-list", "timber", "job-sheet", "operations"})
+"""Tables that list what is cut first to try a fit, too."""
+
 
 def _parts(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
-    for group in found:
+    for group in (*found, *trial_groups(assembly)):
         drawing = part_drawing(assembly, group, settings)
         yield _drawn("parts", "part", drawing, "dxf")
         yield _drawn("parts", "part-svg", drawing, "svg")
@@ -49,7 +52,8 @@ def _parts(assembly: Assembly, found: Found, settings: Settings) -> Iterator[She
 
 
 def _boards(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
-    for drawing in board_drawings(assembly, found, settings):
+    every = (*found, *trial_groups(assembly))
+    for drawing in board_drawings(assembly, every, settings):
         yield _drawn("boards", "board", drawing, "dxf")
 
 
@@ -97,7 +101,8 @@ def templates(assembly: Assembly, settings: Settings) -> Printed:
 
 def _lists(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
     for name, make in TABLES.items():
-        table = make(assembly, found, settings)
+        trials = trial_groups(assembly) if name in WITH_TRIALS else ()
+        table = make(assembly, (*found, *trials), settings)
         if table.rows:
             coded = lists.with_code(table, assembly, settings)
             yield Sheet(folder="lists", name=name, purpose=words.PURPOSES[name], content=coded,
@@ -105,7 +110,7 @@ def _lists(assembly: Assembly, found: Found, settings: Settings) -> Iterator[She
 
 
 def _job_page(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
-    page = job_sheet.job_page(assembly, found, settings)
+    page = job_sheet.job_page(assembly, (*found, *trial_groups(assembly)), settings)
     yield Sheet(folder="", name=page.name, purpose=words.PURPOSES["job-page"], content=page,
                 format="html")  # fmt: skip
 

@@ -10,7 +10,7 @@ from flatpack.drawings.marks import PartGroup
 from flatpack.drawings.operations import distinct_features
 from flatpack.drawings.page import Table
 from flatpack.drawings.settings import Settings
-from flatpack.model import Assembly
+from flatpack.model import Assembly, Joint
 from flatpack.wording import english as words
 
 Found = tuple[PartGroup, ...]
@@ -75,10 +75,17 @@ def _needed(assembly: Assembly, found: Found) -> set[str]:
         "curve": curved or "thin-line" in kinds or any(g.part.openings for g in found),
         "round": "arris" in kinds or any(g.part.arris for g in found),
         "driver": "pocket screw" in drives,
-        "clamps": bool(drives) or bool(assembly.joints),
+        "clamps": bool(drives) or any(not _by_shape(assembly, joint) for joint in assembly.joints),
         "mallet": "coach bolt" in drives,
+        "block": bool(assembly.fits),
     }
     return {key for key, wanted in asked.items() if wanted}
+
+
+def _by_shape(assembly: Assembly, joint: Joint) -> bool:
+    """True for a joint that holds by its shape, without glue."""
+    fitted = any(fit.joint == joint.key for fit in assembly.fits)
+    return fitted and not getattr(joint, "glue", False)
 
 
 def _sizes(assembly: Assembly, word: str) -> tuple[str, ...]:

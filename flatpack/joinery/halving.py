@@ -62,7 +62,7 @@ class Halving:
         lap = self._lap(lower, upper, at, up)
         fit = self.fitting.push
         fits = tuple(
-            Fit(self.key, self.upper, self.lower, self.direction, (way,), fit)
+            Fit(self.key, self.upper, self.lower, self.direction, (way,), fit, tongues=self.parts)
             for way in (lower.frame.z, upper.frame.z)
         )
         if lap is None:
@@ -93,7 +93,7 @@ class Halving:
     def _workings(self, lower: Part, upper: Part) -> tuple[Working, ...]:
         return tuple(
             Working(
-                f"Halving slot in {part.name.lower()}",
+                f"Halving slot in {part.key.replace('-', ' ')}",
                 other.thickness + self.fitting.push,
                 f"{other.thickness:g} {other.name.lower()} as measured "
                 f"{'+' if self.fitting.push >= 0.0 else '-'} {abs(self.fitting.push):g} fit",

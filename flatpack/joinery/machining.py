@@ -76,7 +76,9 @@ def _shaped(part: Part, recesses: list[Recess], openings: list[Outline]) -> Part
         if one.relief is not None:
             radius, sided = one.relief
             outline = relieved(outline, radius, one_sided=sided, only=made.hollow).outline
-    return replace(part, outline=outline, openings=(*part.openings, *openings))
+    # In the order of their places, so that parts alike are alike whatever joint came first.
+    opened = sorted(openings, key=lambda one: one.bounds)
+    return replace(part, outline=outline, openings=(*part.openings, *opened))
 
 
 def bill(fasteners: list[Fastener], loose: tuple[Hardware, ...]) -> tuple[Hardware, ...]:

@@ -76,7 +76,8 @@ class ThroughTenon:
         moved = self.slides or self.into
         way = self.direction if moved == self.part else self.direction.negated()
         still = self.into if moved == self.part else self.part
-        fit = Fit(self.key, moved, still, way, (part.frame.z, across), gap, self.grip)
+        fit = Fit(self.key, moved, still, way, (part.frame.z, across), gap, self.grip,
+                  tongues=(self.part,))  # fmt: skip
         working = Working(
             f"Mortise for {part.name.lower()} in {into.name.lower()}",
             part.thickness + gap,

@@ -161,7 +161,7 @@ class TenonThrough:
         still = j.into if j.slides == j.part else j.part
         way = j.out if j.slides == j.part else j.out.negated()
         across = (part.frame.z, j.out.cross(part.frame.z))
-        fit = Fit(self.key, j.slides, still, way, across, j.fitting.slide)
+        fit = Fit(self.key, j.slides, still, way, across, j.fitting.slide, tongues=(j.part,))
         shapes = j.shapes(assembly)
         return shapes._replace(
             fits=(fit,), mates=((j.part, j.into),), workings=_workings(j, part, into)
@@ -201,7 +201,7 @@ class Wedged:
         wedge = assembly.parts[self.wedge]
         fit = Fit(
             self.key, self.wedge, j.part, j.drive, (wedge.frame.z,), j.fitting.slide, "wedge",
-            1.0 / j.size.taper,
+            1.0 / j.size.taper, (self.wedge,),
         )  # fmt: skip
         return Machining(fits=(fit,), mates=((self.wedge, j.into),))
 

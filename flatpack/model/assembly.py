@@ -107,6 +107,7 @@ class Fit(NamedTuple):
 
     `across` are the directions (both ways) in which it has `clearance` in all, mm; negative where
     it is pressed in.  `slope` is a wedge's taper, width over length; 0 for any other part.
+    `tongues` are those of the two that go through the other.
     """
 
     joint: str
@@ -117,6 +118,7 @@ class Fit(NamedTuple):
     clearance: float
     hold: Hold = ""
     slope: float = 0.0
+    tongues: tuple[str, ...] = ()
 
 
 class Machining(NamedTuple):

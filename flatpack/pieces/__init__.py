@@ -31,16 +31,30 @@ def _lounger() -> Family:
     return Family("lounger", "Reclining lounger", Lounger, build, conflicts)
 
 
+def _low_chair() -> Family:
+    from flatpack.pieces.low_chair import LowChair, build, conflicts
+
+    return Family("low-chair", "Low chair with a fanned back", LowChair, build, conflicts)
+
+
 def _planter() -> Family:
     from flatpack.pieces.planter import Planter, build, conflicts
 
     return Family("planter", "Planter box", Planter, build, conflicts)
 
 
-def _low_chair() -> Family:
-    from flatpack.pieces.low_chair import LowChair, build, conflicts
+def _sheet_stool() -> Family:
+    from flatpack.pieces.sheet import SheetStool, build_stool, conflicts
 
-    return Family("low-chair", "Low chair with a fanned back", LowChair, build, conflicts)
+    return Family("sheet-stool", "Stool from sheet, without hardware", SheetStool, build_stool,
+                  conflicts)  # fmt: skip
+
+
+def _sheet_table() -> Family:
+    from flatpack.pieces.sheet import SheetTable, build_table, conflicts
+
+    return Family("sheet-table", "Table from sheet, without hardware", SheetTable, build_table,
+                  conflicts)  # fmt: skip
 
 
 def _side_table() -> Family:
@@ -73,6 +87,8 @@ PIECES: Mapping[str, Family] = _Families(
         "lounger": _lounger,
         "low-chair": _low_chair,
         "planter": _planter,
+        "sheet-stool": _sheet_stool,
+        "sheet-table": _sheet_table,
         "side-table": _side_table,
     }
 )

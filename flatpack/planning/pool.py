@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from flatpack.drawings.marks import PartGroup, bar_groups, groups
+from flatpack.drawings.marks import PartGroup, bar_groups, groups, trial_groups
 from flatpack.model import Assembly, Bar
 from flatpack.profiles import Board, Finish, Glue, Rod
 
@@ -85,7 +85,8 @@ def pool(pieces: Sequence[Counted]) -> tuple[Lot, ...]:
     lots: dict[tuple[str, str], list[Wanted]] = {}
     boards: dict[tuple[str, str], Board] = {}
     for number, piece in enumerate(pieces, 1):
-        for group in groups(piece.assembly):
+        trials = trial_groups(piece.assembly)
+        for group in (*groups(piece.assembly), *trials):
             board = group.part.board
             key = (board.key, f"{board.thickness:.1f}".removesuffix(".0"))
             boards.setdefault(key, board)
@@ -93,7 +94,7 @@ def pool(pieces: Sequence[Counted]) -> tuple[Lot, ...]:
                 Wanted(
                     mark=prefix(pieces, number) + group.mark,
                     group=group,
-                    count=group.count * piece.count,
+                    count=1 if group in trials else group.count * piece.count,
                     piece=number,
                 )
             )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from flatpack.wording import english_fits
+
 _ACROSS = {"y-": "left", "y+": "right", "z-": "bottom", "z+": "top"}
 WAYS: Mapping[str, Mapping[str, str]] = {
     "lying": {"x-": "foot end", "x+": "head end", **_ACROSS},
@@ -244,7 +246,8 @@ def joints(
     total = count * each
     times = f"{total} in all" if count > 1 else "one joint"
     per = f"{each} to a joint, {times}" if each > 1 else times
-    return JOINTS.get(kind, "{through} to {into}: {words}.").format(
+    known = JOINTS.get(kind) or english_fits.JOINTS.get(kind)
+    return (known or "{through} to {into}: {words}.").format(
         through=through, into=into, count=count, each=each, item=item.lower(), size=size,
         glued="glued, and " if glued else "", total=total, per=per, words=words,
         where=where,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from flatpack.wording import english_fits
+
 NOT_FOR_CUTTING = "NOT FOR CUTTING: design has faults"
 ALL_SIZES = "All sizes in millimetres"
 
@@ -106,9 +108,9 @@ OPERATIONS = {
     "slot": "cut slots",
     "housing": "cut housings",
     "pocket-hole": "pocket hole: marked only, drilled with the jig",
+    "bevel": "bevelled cut: marked only, sawn at a slant",
     "arris": "ease arrises",
     "part-mark": "engrave the mark, 1 mm deep at most",
-    "bevel": "bevelled cut: marked only, sawn at a slant",
     "hidden-edge": "bore into the edge or end",
     "thin-line": "notches: part of the outline",
 }
@@ -152,12 +154,12 @@ def small_holes(diameter: str, cutter: str) -> str:
 
 TWO_FACES = "worked on both faces: second set-up, see the drawing of the other face"
 POCKETS = "pocket holes are marks: drill them with the jig, not on the machine"
-EDGES = "has holes in an edge or end: bore them after cutting"
-PAIR = "pair: one of each hand"
 BEVELS = (
     "bevelled cuts are marks: cut the outline square, then saw along it with table and blade as "
     "told, the longer face up; the bevel line is the arris of the other face"
 )
+EDGES = "has holes in an edge or end: bore them after cutting"
+PAIR = "pair: one of each hand"
 PAIRS = "pairs: {} of each hand"
 MIND_HAND = "mind the hand: the other hand is its mirror image"
 JOB_NOTES = (
@@ -273,10 +275,10 @@ DRILL_KINDS = {
 
 TOOLS = {
     "saw": ("saw with a fine blade and a straight-edge", "cutting boards to length and width"),
-    "bar-saw": ("fine saw or hacksaw", "cutting round bars"),
-    "drill": ("drill driver", "holes and screws"),
     "bevel": ("saw whose table turns and whose blade tilts, with an angle gauge that reads 0.1°",
               "bevelled cuts: try the setting on waste first"),
+    "bar-saw": ("fine saw or hacksaw", "cutting round bars"),
+    "drill": ("drill driver", "holes and screws"),
     "measure": ("steel tape, square, pencil", "setting out"),
     "eyes": ("eye and ear protection, dust mask", "all cutting, drilling and sanding"),
     "jig": ("pocket-hole jig with its stepped drill and clamp", "pocket holes"),
@@ -291,4 +293,5 @@ TOOLS = {
     "driver": ("long driver bit", "pocket screws"),
     "clamps": ("clamps", "holding parts while glueing and screwing"),
     "mallet": ("mallet", "seating square necks and dowels"),
+    "block": english_fits.MALLET,
 }

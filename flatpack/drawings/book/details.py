@@ -48,7 +48,8 @@ def _slopes(part: Part) -> list[tuple[Point, Point]]:
 
 def teeth(m: Matter, parts: Iterable[Part]) -> Iterator[str]:
     """Which way the ramps of tooth blocks run down."""
-    blocks = [part for part in parts if toothed(part)]
+    wedges = {fit.part for fit in m.assembly.fits if fit.slope}
+    blocks = [part for part in parts if toothed(part) and part.key not in wedges]
     ways = {way(_down(part)) for part in blocks}
     if len(ways) == 1:
         names = said.WAYS[m.assembly.bearing]

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from flatpack.drawings.book.content import Block, Chapter, Figure, Items, Para, Rows
 from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.needed import bars
+from flatpack.drawings.book.trial import trial
 from flatpack.drawings.book.whole import exploded_picture
 from flatpack.drawings.faces import one_sided
 from flatpack.drawings.lists import jig_settings
@@ -15,6 +16,7 @@ from flatpack.drawings.shapes import Text
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_details as details
 from flatpack.wording import english
+from flatpack.wording import english_fits as fits
 
 _SHORT = 100.0
 """A part shorter than this is worked on a longer strip, mm (common practice, no source)."""
@@ -62,7 +64,9 @@ def making(m: Matter) -> Chapter:
 
 
 def _making(m: Matter) -> Iterator[Block]:
-    yield Items(words.MAKING, numbered=True)
+    yield from trial(m)
+    by_shape = bool(m.assembly.fits) and not m.assembly.fasteners
+    yield Items(fits.MAKING if by_shape else words.MAKING, numbered=True)
     pairs = tuple(_pairs(m))
     if pairs:
         yield Rows(words.PAIRS_TITLE, words.PAIRS_HEADER, pairs)

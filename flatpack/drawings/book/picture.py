@@ -101,11 +101,17 @@ def _spots(body: Body, shown: Shown, view: View, box: Box, scale: float) -> Iter
         return
     face, height = ("show", body.high) if slope > 0.0 else ("back", body.low)
     for spot in shown.spots[body.key]:
-        if spot.face in (face, ""):
+        if spot.face in (face, "") and _on(body, spot.points[0]):
             places = [view.at(body.frame.place(x, y, height)) for x, y in spot.points]
             tone = 0.0 if shown.step in spot.steps else 1.0
             corners = [_at(p, box, scale) for p in places]
             yield Patch(body.key, "thin-line", tone, _polygon(corners), small=True)
+
+
+def _on(body: Body, place: Point) -> bool:
+    """True when a place lies on the body, of whose part it may be a piece."""
+    x0, y0, x1, y1 = body.outline.bounds
+    return x0 <= place.x <= x1 and y0 <= place.y <= y1
 
 
 def _reduced(outline: Outline, box: Box, scale: float) -> Outline:

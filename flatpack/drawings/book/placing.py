@@ -40,8 +40,11 @@ def places(assembly: Assembly, step: BuildStep, mark_of: Mapping[str, str]) -> t
     """Places of the parts that a step brings, those of one mark together; hands count as alike."""
     rank = {key: n for n, key in enumerate((*step.old, *step.new))}
     found: dict[tuple[object, ...], list[tuple[str, str, float]]] = {}
+    by_shape = {fit.joint for fit in assembly.fits}
     for joint in step.joints:
         if len(joint.parts) != 2 or not all(p in assembly.parts for p in joint.parts):
+            continue
+        if joint.key in by_shape:
             continue
         key, on = _which(joint.parts, assembly, step, rank)
         part, base = assembly.parts[key], assembly.parts[on]

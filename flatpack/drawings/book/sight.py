@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
+from flatpack.drawings.parting import parted
 from flatpack.drawings.projection import Body, View, bodies
 from flatpack.frozen import replace
 from flatpack.geometry import Vec, Z
@@ -71,7 +72,7 @@ def from_below(view: View) -> bool:
 
 
 def paintable(assembly: Assembly) -> tuple[Body, ...]:
-    """Bodies of parts, bars and metal; a bar is parted where it runs through a part.
+    """Bodies of parts, bars and metal; a bar or board is parted where it runs through a part.
 
     Two bodies that share room have no order of painting; a rod in its hole is parted at the
     faces of the board, so that one length lies before it, one in it and one behind.
@@ -82,7 +83,7 @@ def paintable(assembly: Assembly) -> tuple[Body, ...]:
 def _parted(body: Body, assembly: Assembly) -> Iterator[Body]:
     bar = assembly.bars.get(body.key)
     if bar is None:
-        yield body
+        yield from parted(body, assembly)
         return
     ends = sorted({body.low, body.high, *_crossed(bar, assembly.parts.values())})
     for low, high in pairwise(ends):

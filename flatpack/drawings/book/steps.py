@@ -127,6 +127,8 @@ def _likeness(joint: Joint, held: list[Fastener], assembly: Assembly) -> tuple[o
 def _facts(joint: Joint, held: list[Fastener]) -> tuple[str, bool, str, str, int]:
     glue = bool(getattr(joint, "glue", False))
     screws = [f for f in held if "screw" in f.kind] or held
+    if getattr(joint, "fitting", None) or getattr(joint, "made", None):
+        return str(getattr(joint, "kind", "")), glue, "", "", 0
     if not held:
         kind = f"bar {joint.fit}" if hasattr(joint, "bar") and hasattr(joint, "fit") else "glued"
         return kind, kind in ("glued", "bar fixed"), "", "", 0

@@ -13,6 +13,7 @@ from flatpack.drawings.book.steps import BuildStep, JointGroup, joint_groups
 from flatpack.model import Part
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_steps as said
+from flatpack.wording import english_fits as fits
 
 _LOWER = 10.0
 """New parts that reach further below the old than this are put on upside down, mm."""
@@ -32,7 +33,7 @@ def work(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
     yield from details.teeth(m, _new(m, step))
     yield from _spacers(m, step)
     if step.new:
-        yield said.DRY_FIT
+        yield fits.DRY_FIT if _by_shape(m, step) else said.DRY_FIT
     if glued:
         yield _glue(m, joints)
     yield from (_joint(m, group) for group in joints)
@@ -40,6 +41,13 @@ def work(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
         yield said.NOTCHES_BLOCKS if any(map(toothed, _new(m, step))) else said.NOTCHES
     if glued:
         yield from _after_glue(m, step)
+
+
+def _by_shape(m: Matter, step: BuildStep) -> bool:
+    """True when nothing but the parts' shape holds at this step, no glue and no fastener."""
+    fitted = {fit.joint for fit in m.assembly.fits}
+    glued = any(getattr(joint, "glue", False) for joint in step.joints)
+    return not glued and all(joint.key in fitted for joint in step.joints)
 
 
 def _stand(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:

@@ -32,6 +32,8 @@ class Spot(NamedTuple):
 
 
 Spots = tuple[Spot, ...]
+Filled = frozenset[str]
+"""Steps at which something goes in an opening."""
 Place = tuple[Face, int, int]
 """A face and a place on it in tenths of a mm."""
 
@@ -43,12 +45,14 @@ def holes(assembly: Assembly) -> dict[str, Spots]:
         for key in fastener.passes:
             through.setdefault(key, []).append(fastener)
     return {
-        key: tuple(_spots(part, _crossings(part, through.get(key, []))))
+        key: tuple(_spots(part, _crossings(part, through.get(key, [])), _filled(part, assembly)))
         for key, part in assembly.parts.items()
     }
 
 
-def _spots(part: Part, crossed: Mapping[Place, set[str]]) -> Iterator[Spot]:
+def _spots(part: Part, crossed: Mapping[Place, set[str]], filled: Filled) -> Iterator[Spot]:
+    for opening in part.openings:
+        yield Spot("", opening.sampled(0.3), filled)
     for feature in part.features:
         if feature.operation not in _SEEN:
             continue
@@ -59,6 +63,13 @@ def _spots(part: Part, crossed: Mapping[Place, set[str]]) -> Iterator[Spot]:
             points = _edge(shape) if layer == feature.operation else ()
             if points:
                 yield Spot(face, points, steps)
+
+
+def _filled(part: Part, assembly: Assembly) -> Filled:
+    """Steps at which tenons or wedges go into the part's openings."""
+    step_of = {joint.key: joint.step for joint in assembly.joints}
+    into = (f for f in assembly.fits if part.key in (f.part, f.onto) and part.key not in f.tongues)
+    return frozenset(step_of[fit.joint] for fit in into if fit.joint in step_of)
 
 
 def _crossings(part: Part, fasteners: list[Fastener]) -> dict[Place, set[str]]:

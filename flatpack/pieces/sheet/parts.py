@@ -42,8 +42,8 @@ def _crossed(out: SettingOut) -> Iterator[Part]:
     low, high = out.middle - half, out.middle - t
     lower = Frame(Vec(low, high, 0.0), Z, X, Y)
     upper = Frame(Vec(out.middle + t, low, 0.0), Z, Y, X.negated())
-    for key, name, frame in (("leg-lower", "Lower leg", lower), ("leg-upper", "Upper leg", upper)):
-        yield Part(key=key, name=name, board=out.legs, outline=panel(out.leg), frame=frame)
+    for key, frame in (("leg-lower", lower), ("leg-upper", upper)):
+        yield Part(key=key, name="Leg", board=out.legs, outline=panel(out.leg), frame=frame)
 
 
 def _sides(out: SettingOut) -> Iterator[Part]:

@@ -1,0 +1,70 @@
+"""English: joints without hardware, the fit trial, and how such joints are put together."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+
+def try_first(marks: Sequence[str]) -> str:
+    """For the shop: what to cut before all else."""
+    return (
+        f"Cut {' and '.join(marks)} first and have the fit tried before anything else is cut: the "
+        "figures engraved are slot less measured thickness. Another fit means new drawings."
+    )
+
+
+NOT_IN_PIECE = "no part of the piece: cut it first and try the fit"
+TRIAL = "Cut and try this first"
+TRIAL_WHY = (
+    "Joints without hardware hold by their fit, and a tenth of a millimetre decides. What a "
+    "machine cuts depends on its cutter, on the board and on the day, so let the shop cut {} from "
+    "the same board before anything else."
+)
+TRIAL_HOW = (
+    "Slide the tongue {tongue} into every slot of {strip}, square and right to the floor.",
+    "Choose the slot into which it goes with the push of a hand and doesn't rattle. A mallet "
+    "needed: too tight. Falls out upside down: too loose.",
+    "Put the figure below that slot in the file, under [fit]: allowance = {example}. All "
+    "slots, mortises and the press fit of the top follow it.",
+    "Draw again. Sheets with the old content code don't belong to the new ones; throw them away.",
+)
+TRIAL_SHOWN = "{}: slots, each with its allowance in mm below it"
+TRIAL_ALT = "Strip with {} slots open at the top, engraved {}."
+
+JOINTS: Mapping[str, str] = {
+    "halving": (
+        "{into} over {through}: slot over slot, straight down and square, pushed by hand until "
+        "both slots' floors meet. If it sticks, look for splinters and wax the faces; don't hit it."
+    ),
+    "wedged tenon": (
+        "{through} through {into}: push the tenon straight through its mortise until the shoulder "
+        "seats. It goes free; the wedge will hold it."
+    ),
+    "wedge": (
+        "{through} into the slot of {into}, thin end first, its straight edge against the side: "
+        "tap all wedges in turn until the shoulders are tight and the wedge stops. No further: "
+        "it would split the tenon. Knock it out from its thin end to take the piece apart."
+    ),
+    "tenon": (
+        "{through} and {into}: {glued}start all tenons in their mortises, then drive the top down "
+        "with a mallet on a block, a little at each corner in turn, until the shoulders seat."
+    ),
+}
+"""Kind of joint without hardware -> how it is made."""
+DRY_FIT = (
+    "Try each joint first: what goes together with more than its due force doesn't fit. Ease "
+    "slots, not tongues, and never by more than a shaving."
+)
+MALLET = ("mallet and a block of scrap", "drive tenons and wedges without bruising them")
+MAKING = (
+    "Have the fit trial cut and try it, as above; then the shop cuts all parts from the new files. "
+    "By hand: stick the templates on, saw slots and mortises inside the line and pare to it, the "
+    "board that goes in at hand to try.",
+    "Stick the labels on, compare each part with the cutting list, and count.",
+    "Cut the tabs, and sand what they leave level with the edge, no deeper.",
+    "Leave the faces in slots and mortises, tenons and shoulders as they are cut: sanded, they "
+    "rattle. Ease all other arrises, and the ends of tenons and the thin ends of wedges a little, "
+    "so that they find their way.",
+    "Seal edges, slots and mortises before assembly, thinly (see Finish): sealer and paint take up "
+    "the fit. Cut wedges again from an offcut when they wear.",
+)
