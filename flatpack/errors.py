@@ -5,6 +5,7 @@
     |-- FaultsError          values that aren't allowed, all of them at once, as `Fault` rows
     |   |-- ParameterErrors  ... in a parameter file
     |   `-- ProfileError     ... in a board, hardware or workshop profile, or a name not known
+    |-- FamilyError          a family of somebody else's package can't be used: package, reason
     `-- OutputError          a file or folder can't be written: path, reason
 
 A faulty *design* isn't here: that is a finding.  Anything else that is raised is a bug.
@@ -84,6 +85,22 @@ class ParameterErrors(FaultsError):  # noqa: N818  # plural: it holds them all
 
 class ProfileError(FaultsError):
     """Faults in a profile file, or a board, screw or workshop whose name isn't known."""
+
+
+class FamilyError(FlatpackError):
+    """A family that another package offers can't be used."""
+
+    def __init__(self, family: str, package: str, reason: str) -> None:
+        """Keep the family's name and the package with its version."""
+        super().__init__(family, package, reason)
+        self.family = family
+        self.package = package
+        self.reason = reason
+
+    def __str__(self) -> str:
+        """`family "name" of package: reason`, on one line."""
+        told = " ".join(self.reason.split())
+        return f'family "{self.family}" of {self.package}: {told}'
 
 
 class OutputError(FlatpackError):

@@ -68,12 +68,13 @@ def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
     """
     profiles = load(profile_texts)
     family, record = read_design(
-        _Records(), source, file, known=profiles.known, checks=_conflicts(profiles)
+        _Records(), source, file, known=profiles.known, checks=_Checks(profiles)
     )
     assembly = PIECES[family].build(record, profiles)
     workshop = profiles.workshop(record.workshop)
     known = study(assembly)
-    findings = in_order(checks.run(assembly, study=known))
+    told = (*checks.run(assembly, study=known), *checks.for_shop(assembly, workshop))
+    findings = in_order(told)
     if any(f.tries for f in findings):
         findings = _mended(family, record, profiles, findings)
     finishing = _finishing(record, profiles)
@@ -247,9 +248,14 @@ def _head(made: Design) -> dict[str, str]:
 
 
 def _code(family: str, record: Any, profiles: Profiles) -> str:
-    """Code of the parameters, every profile that the piece is built with, and the program."""
+    """Code of the parameters, every profile that the piece is built with, and the program.
+
+    The program is also the package that brings the family.
+    """
     used = (text for kind, key, made in profiles.used() for text in (kind, key, canonical(made)))
-    return content_code((__version__, family, canonical(record), *used))
+    package = PIECES[family].package
+    brought = (package,) if package else ()
+    return content_code((__version__, *brought, family, canonical(record), *used))
 
 
 class _Records(Mapping[str, Any]):
@@ -258,6 +264,9 @@ class _Records(Mapping[str, Any]):
     def __getitem__(self, family: str) -> Any:
         return PIECES[family].record
 
+    def __contains__(self, family: object) -> bool:
+        return family in PIECES
+
     def __iter__(self) -> Iterator[str]:
         return iter(PIECES)
 
@@ -265,8 +274,22 @@ class _Records(Mapping[str, Any]):
         return len(PIECES)
 
 
-def _conflicts(profiles: Profiles) -> dict[str, Callable[[Any], Iterable[Conflict]]]:
-    return {family: partial(_conflicts_of, family, profiles) for family in PIECES}
+class _Checks(Mapping[str, Callable[[Any], Iterable[Conflict]]]):
+    """Family -> what doesn't go together in its record."""
+
+    def __init__(self, profiles: Profiles) -> None:
+        self._profiles = profiles
+
+    def __getitem__(self, family: str) -> Callable[[Any], Iterable[Conflict]]:
+        if family not in PIECES:
+            raise KeyError(family)
+        return partial(_conflicts_of, family, self._profiles)
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(PIECES)
+
+    def __len__(self) -> int:
+        return len(PIECES)
 
 
 def _conflicts_of(family: str, profiles: Profiles, record: Any) -> Iterable[Conflict]:

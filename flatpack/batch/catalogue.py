@@ -16,6 +16,7 @@ from pathlib import Path
 
 from flatpack import __version__
 from flatpack.manifest import sha256
+from flatpack.pieces import PIECES
 
 #: In place of a key: the list of all keys of a kind.
 EVERY = "*"
@@ -81,11 +82,14 @@ class Catalogue:
 
 
 def program() -> str:
-    """Version and digest of the package itself: a program that was changed makes all anew."""
+    """Version and digest of the package itself: a program that was changed makes all anew.
+
+    Packages that bring families count with their versions.
+    """
     top = Path(__file__).resolve().parents[1]
     files = sorted(p for p in top.rglob("*") if p.suffix in _CODE and "_profiles" not in p.parts)
     rows = (f"{p.relative_to(top).as_posix()} {sha256(_bare(p))}" for p in files)
-    return f"{__version__} {_short(chr(10).join(rows))}"
+    return f"{__version__} {_short(chr(10).join((*rows, *PIECES.packages())))}"
 
 
 _CODE = (".py", ".txt", ".js", ".css", ".ttf")

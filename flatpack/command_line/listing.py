@@ -49,7 +49,8 @@ def _kinds(what: str) -> Sequence[str]:
 def _show(kind: str, profiles: Profiles, terminal: Terminal) -> int:
     terminal.say(terminal.styled(kind.replace("-", " ").capitalize(), "bold"))
     broken: list[str] = []
-    header, rows = _families() if kind == "families" else _profiles(kind, profiles, broken)
+    families = kind == "families"
+    header, rows = _families(broken) if families else _profiles(kind, profiles, broken)
     for line in table(header, rows) if rows else ["none"]:
         terminal.say(f"  {line}")
     for error in broken:
@@ -58,10 +59,14 @@ def _show(kind: str, profiles: Profiles, terminal: Terminal) -> int:
     return 2 if broken else 0
 
 
-def _families() -> tuple[list[str], list[list[str]]]:
+def _families(broken: list[str]) -> tuple[list[str], list[list[str]]]:
     from flatpack.pieces import PIECES
 
-    return ["key", "what it is"], [[key, PIECES[key].title] for key in PIECES]
+    refused = PIECES.refused()
+    broken += map(str, refused)
+    sound = [k for k in PIECES if PIECES.shipped(k) or k not in {e.family for e in refused}]
+    rows = [[key, PIECES[key].title, PIECES[key].package or "flatpack"] for key in sound]
+    return ["key", "what it is", "from"], rows
 
 
 def _profiles(

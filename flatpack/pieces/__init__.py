@@ -1,16 +1,21 @@
-"""Design families; a row in `PIECES` each, imported when asked for."""
+"""Design families; a row in `PIECES` each, imported when asked for; then those of packages."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
-
 from flatpack.pieces.family import Family
+from flatpack.pieces.registry import Families
 
 
 def _bench() -> Family:
     from flatpack.pieces.bench import Bench, build, conflicts
 
     return Family("bench", "Slatted bench", Bench, build, conflicts)
+
+
+def _composed() -> Family:
+    from flatpack.pieces.composed import Composed, build, conflicts
+
+    return Family("composed", "A piece of your own, composed of parts", Composed, build, conflicts)
 
 
 def _dining_bench() -> Family:
@@ -63,25 +68,10 @@ def _side_table() -> Family:
     return Family("side-table", "Side table", SideTable, build, conflicts)
 
 
-class _Families(Mapping[str, Family]):
-    """Family by name; its modules are imported when it is first asked for."""
-
-    def __init__(self, loaders: Mapping[str, Callable[[], Family]]) -> None:
-        self._loaders = loaders
-
-    def __getitem__(self, key: str) -> Family:
-        return self._loaders[key]()
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._loaders)
-
-    def __len__(self) -> int:
-        return len(self._loaders)
-
-
-PIECES: Mapping[str, Family] = _Families(
+PIECES = Families(
     {
         "bench": _bench,
+        "composed": _composed,
         "dining-bench": _dining_bench,
         "dining-table": _dining_table,
         "lounger": _lounger,

@@ -12,13 +12,17 @@ from flatpack.profiles import Board, Profiles
 
 
 class Family(NamedTuple):
-    """A design family: its keys, how a piece is built from them, and which don't go together."""
+    """A design family: its keys, how a piece is built from them, and which don't go together.
+
+    `package` is the package that brings it, with its version; "" for one of flatpack's own.
+    """
 
     key: str
     title: str
     record: Any
     build: Callable[[Any, Profiles], Assembly]
     conflicts: Callable[[Any, Profiles], Iterable[Conflict]]
+    package: str = ""
 
 
 class Workings:

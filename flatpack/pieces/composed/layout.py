@@ -2,8 +2,9 @@
 
 Along each of its own three axes a part needs one place (a side, or its middle), or two where its
 length or width isn't given.  A place is a plane: a side of another part, or so far from the
-ground, the front or the left end.  Where that plane isn't square to the axis, as with leaning
-parts, it is the corner with the side stated for the other axis that lies in it.
+ground, the front or the left end; what is added to a side runs along the part itself.  Where that
+plane isn't square to the axis, as with leaning parts, it is the corner with the side stated for
+the other axis that lies in it.
 """
 
 from __future__ import annotations
@@ -145,6 +146,8 @@ class Layout(Lengths):
         said, own = stated.said, self.axes(name)[axis]
         way, sense = nearest_axis(AXES, own)
         owner = self.parts[name].made.pair
+        if said.at is None and not is_side(said.first):
+            return self._onto(name, axis, Plane(AXES[way], self.length(said, stated.key)), stated)
         plane = self.plane(said.first, way, stated, owner)
         if said.at is None:
             place = self._onto(name, axis, plane, stated)
@@ -178,15 +181,15 @@ class Layout(Lengths):
 
     def plane(self, term: float | str, way: int, stated: Stated, owner: str = "none") -> Plane:
         """The plane that a term means for a place in one of the piece's three ways."""
-        if not isinstance(term, str) or "." not in term:
+        if not is_side(term):
             return Plane(AXES[way], self.term(term, stated.key, stated.said))
-        whose, _, side = term.partition(".")
+        whose, _, side = str(term).partition(".")
         if whose == PIECE:
             return self._of_piece(side, way, stated)
         one = self.instance(whose, stated.key, owner)
         if side not in PLACES:
             known = [f"{whose}.{s}" for s in PLACES]
-            raise self.faults.unknown(stated.key, term, known, "no such side")
+            raise self.faults.unknown(stated.key, str(term), known, "no such side")
         return self.side(one, side, way)
 
     def _of_piece(self, side: str, way: int, stated: Stated) -> Plane:
@@ -257,6 +260,11 @@ class Layout(Lengths):
             for n in range(row.pieces if row else 1)
             for hand in hands
         }
+
+
+def is_side(term: float | str) -> bool:
+    """Whether a term names a side, and isn't a length from the ground, the front or the left."""
+    return isinstance(term, str) and "." in term
 
 
 def _aside(way: Vec) -> Vec:

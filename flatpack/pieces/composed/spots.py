@@ -8,7 +8,7 @@ from flatpack.geometry import Vec
 from flatpack.joinery.axis import spread
 from flatpack.parameters import Sum
 from flatpack.pieces.composed.directions import AXES, Plane, crossing
-from flatpack.pieces.composed.layout import Layout
+from flatpack.pieces.composed.layout import Layout, is_side
 from flatpack.pieces.composed.meeting import Meeting
 from flatpack.pieces.composed.rows import Stated
 
@@ -65,9 +65,11 @@ def _count(layout: Layout, p: Any, key: str, stated: list[tuple[Sum, ...]]) -> i
 
 def _stated(layout: Layout, said: Sum, way: int, key: str, hand: str) -> _Spot:
     stated = Stated(0.0, said, key)
-    beyond = said.sign * layout.term(said.second, key, said) if said.sign else 0.0
     if said.at is not None:
         raise layout.faults.stop(key, said, "a place without a height", "say the height as height")
+    if not is_side(said.first):
+        return _Spot(Plane(AXES[way], layout.length(said, key)))
+    beyond = said.sign * layout.term(said.second, key, said) if said.sign else 0.0
     return _Spot(layout.plane(said.first, way, stated, hand or "none"), beyond)
 
 
