@@ -14,15 +14,16 @@ from flatpack.pieces.planter.setting_out import SettingOut
 
 def cap(p: Planter, out: SettingOut) -> Iterator[Part]:
     """Long rails at front and rear, end rails between them or mitred to them."""
-    over, width, z = p.cap.overhang, out.widths.cap, out.levels.high
+    over, width, z = p.cap.overhang, out.cap_width, out.box.levels.high
     mitre = p.cap.corner == "mitre"
     long, deep = p.size.length + 2.0 * over, p.size.depth + 2.0 * over
     front = Part(
         key="cap-front",
         name="Cap, long side",
-        board=out.stock.cap,
+        board=out.cap,
         outline=_mitred(long, width) if mitre else rectangle(long, width),
         frame=Frame(Vec(-over, p.size.length + over, z), Y.negated(), X, Z),
+        arris=p.sides.edge_round,
     )
     yield front
     inset = 0.0 if mitre else width
@@ -32,9 +33,10 @@ def cap(p: Planter, out: SettingOut) -> Iterator[Part]:
     left = Part(
         key="cap-left",
         name="Cap, end",
-        board=out.stock.cap,
+        board=out.cap,
         outline=_mitred(short, width) if mitre else rectangle(short, width),
         frame=Frame(Vec(inset - over, -over, z), X, Y, Z),
+        arris=p.sides.edge_round,
     )
     yield left
     far = Vec(p.size.depth + over - inset, p.size.length + over, z)

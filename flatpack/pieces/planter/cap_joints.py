@@ -8,8 +8,8 @@ from collections.abc import Iterator
 from flatpack.geometry import Vec, Z
 from flatpack.joinery.axis import spread
 from flatpack.model import Joint
+from flatpack.pieces.common.boarded.screwing import clear_by, screws
 from flatpack.pieces.planter.parameters import Planter
-from flatpack.pieces.planter.screwing import clear_by, screws
 from flatpack.pieces.planter.setting_out import SettingOut
 
 FROM_POST = 18.0
@@ -21,22 +21,22 @@ MORE = 5
 
 def cap_joints(p: Planter, out: SettingOut) -> Iterator[Joint]:
     """Four rails, each on the topmost board of its side."""
-    t, z, top = out.stock.sides.thickness, out.levels.high, len(out.rows)
-    ys = _along(p, out, t + out.corner.y, p.size.length, out.battens)
+    box = out.box
+    t, z, top = box.timber.sides.thickness, box.levels.high, len(box.rows)
+    ys = _along(p, out, t + box.corner.y, p.size.length, box.battens)
     for side, x in (("front", t / 2.0), ("rear", p.size.depth - t / 2.0)):
         places = tuple(Vec(x, y, z) for y in ys)
-        yield _rail(p, out, f"cap-{side}", f"{side}-board-{top}", places)
-    butt = out.widths.cap - p.cap.overhang if p.cap.corner == "butt" else 0.0
-    xs = _along(p, out, max(t + out.corner.x, butt), p.size.depth, ())
+        yield _rail(out, f"cap-{side}", f"{side}-board-{top}", places)
+    butt = out.cap_width - p.cap.overhang if p.cap.corner == "butt" else 0.0
+    xs = _along(p, out, max(t + box.corner.x, butt), p.size.depth, ())
     for side, y in (("left", t / 2.0), ("right", p.size.length - t / 2.0)):
         places = tuple(Vec(x, y, z) for x in xs)
-        yield _rail(p, out, f"cap-{side}", f"{side}-board-{top}", places)
+        yield _rail(out, f"cap-{side}", f"{side}-board-{top}", places)
 
 
-def _rail(p: Planter, out: SettingOut, key: str, into: str, places: tuple[Vec, ...]) -> Joint:
+def _rail(out: SettingOut, key: str, into: str, places: tuple[Vec, ...]) -> Joint:
     return screws(
-        p,
-        out,
+        out.box,
         key=f"{key}-on-{into}",
         step="cap",
         through=key,
@@ -56,7 +56,7 @@ def _along(
     low, high = inset + FROM_POST, size - inset - FROM_POST
     if high <= low:
         return spread(low, high, 1)
-    room = clear_by(out) + out.stock.screw.diameter
+    room = clear_by(out.box) + out.box.timber.screw.diameter
     least = max(math.ceil((high - low) / p.cap.screws_apart), 1)
     rows = [tuple(low + (high - low) * i / n for i in range(n + 1)) for n in _bays(least)]
     clear = (row for row in rows if all(abs(y - b) >= room for y in row for b in battens))

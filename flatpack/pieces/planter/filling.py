@@ -17,9 +17,9 @@ STAPLES_APART = 100.0
 
 def inside(p: Planter, out: SettingOut) -> tuple[float, float, float]:
     """Length and depth between the boards, and height from the bottom to the boards' top, mm."""
-    t = out.stock.sides.thickness
-    floor = out.levels.bearer_high + out.stock.bottom.thickness
-    return p.size.length - 2.0 * t, p.size.depth - 2.0 * t, out.levels.high - floor
+    t = out.box.timber.sides.thickness
+    deep = out.box.levels.high - out.box.floor
+    return p.size.length - 2.0 * t, p.size.depth - 2.0 * t, deep
 
 
 def liner_size(p: Planter, out: SettingOut, notes: Workings) -> tuple[float, float]:
@@ -29,7 +29,10 @@ def liner_size(p: Planter, out: SettingOut, notes: Workings) -> tuple[float, flo
     is longer by twice the batten's thickness.
     """
     length, depth, height = inside(p, out)
-    thin, round_battens = p.liner.thickness, 2.0 * out.stock.posts.thickness * len(out.battens)
+    thin, round_battens = (
+        p.liner.thickness,
+        2.0 * out.box.timber.posts.thickness * len(out.box.battens),
+    )
     up = f"2 x ({mm(height)} height + {mm(p.liner.fold)} fold)"
     thick = f"2 x {thin:g} thickness"
     sizes = []
@@ -67,8 +70,9 @@ def soil(p: Planter, out: SettingOut, notes: Workings) -> tuple[Finding, ...]:
     length, depth, height = inside(p, out)
     thin = p.liner.thickness if p.liner.use else 0.0
     deep = max(height - p.soil.below_top - thin, 0.0)
-    posts = 4.0 * out.corner.x * out.corner.y
-    posts += 2.0 * len(out.battens) * out.stock.posts.thickness * out.widths.post
+    box = out.box
+    posts = 4.0 * box.corner.x * box.corner.y
+    posts += 2.0 * len(box.battens) * box.timber.posts.thickness * box.widths.post
     floor = (length - 2.0 * thin) * (depth - 2.0 * thin) - posts
     litres = notes.add(
         "Soil, volume",

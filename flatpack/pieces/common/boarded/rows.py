@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from flatpack.pieces.family import Workings, mm, sold_width
-from flatpack.pieces.planter.parameters import Planter
+from flatpack.pieces.family import Workings, mm
 from flatpack.profiles import Board
 
 WET_SEASON = 8.0
@@ -27,31 +26,35 @@ class Row(NamedTuple):
     width: float
 
 
-def side_gap(p: Planter, board: Board, notes: Workings) -> float:
-    """Gap between side boards: as asked, or what one board swells and a little more."""
-    width = sold_width(board, p.sides.board_width)
+def swelling_gap(
+    name: str, board: Board, width: float, asked: float | None, notes: Workings
+) -> float:
+    """Gap between boards side by side: as asked, or what one swells and a little more, mm."""
     swells = notes.add(
-        "Side board swells in the wet season",
+        f"One {name} swells in the wet season",
         width * board.movement * WET_SEASON,
         f"{mm(width)} wide x {board.movement:g} for each % of moisture x {mm(WET_SEASON)} %"
         + ("" if board.movement else " (plywood hardly moves)"),
     )
-    if p.sides.gap is not None:
-        return notes.add("Gap between side boards", p.sides.gap, "as asked")
+    if asked is not None:
+        return notes.add(f"Gap between {name}s", asked, "as asked")
     return notes.add(
-        "Gap between side boards",
+        f"Gap between {name}s",
         float(math.ceil(swells + LEFT_WET - 1e-9)),
         f"{swells:.1f} of swelling + {mm(LEFT_WET)} left, to the next whole mm",
     )
 
 
 def rows_between(
-    p: Planter, board: Board, low: float, high: float, gap: float, notes: Workings
+    board: Board, wanted: float, levels: tuple[float, float], gap: float, notes: Workings
 ) -> tuple[Row, ...]:
-    """Boards that fill the height: alike from sheet; bought ones with the top one ripped."""
+    """Boards that fill the height: alike from sheet; bought ones with the top one ripped.
+
+    `wanted` is the board's width as sold, `levels` the lower and upper edge of the side.
+    """
+    low, high = levels
     if high - low <= LEAST_RIP:
         return (Row(low, max(high - low, 1.0)),)
-    wanted = sold_width(board, p.sides.board_width)
     widths = _sheet(high - low, wanted, gap) if board.kind != "planed" else ()
     widths = widths or _planed(high - low, wanted, gap)
     told = " + ".join(mm(w) for w in widths)

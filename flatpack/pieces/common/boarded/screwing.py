@@ -1,13 +1,12 @@
-"""How a planter is screwed: how deep the screws bite, and at which heights they stand."""
+"""How a boarded box is screwed: how deep the screws bite, and at which heights they stand."""
 
 from __future__ import annotations
 
 from flatpack.geometry import Vec
 from flatpack.joinery import FaceScrews
 from flatpack.joinery.axis import spread
-from flatpack.pieces.planter.parameters import Planter
-from flatpack.pieces.planter.rows import Row
-from flatpack.pieces.planter.setting_out import SettingOut
+from flatpack.pieces.common.boarded.carcass import Carcass
+from flatpack.pieces.common.boarded.rows import Row
 from flatpack.profiles import Board
 
 BITE = 9.0
@@ -27,8 +26,7 @@ EDGE_IN_SCREWS = 3.0
 
 
 def screws(
-    p: Planter,
-    out: SettingOut,
+    out: Carcass,
     *,
     key: str,
     step: str,
@@ -37,7 +35,7 @@ def screws(
     places: tuple[Vec, ...],
     direction: Vec,
 ) -> FaceScrews:
-    """Countersunk screws with the planter's screw, tip cover and bite."""
+    """Countersunk screws with the box's screw, tip cover and bite."""
     return FaceScrews(
         key=key,
         step=step,
@@ -45,16 +43,16 @@ def screws(
         into=into,
         places=places,
         direction=direction,
-        screw=out.stock.screw,
-        tip_cover=p.fixings.tip_cover,
-        most_bite=BITE * out.stock.screw.diameter,
+        screw=out.timber.screw,
+        tip_cover=out.timber.tip_cover,
+        most_bite=BITE * out.timber.screw.diameter,
     )
 
 
-def row_heights(p: Planter, out: SettingOut, row: Row, aside: float) -> tuple[float, ...]:
+def row_heights(out: Carcass, row: Row, aside: float) -> tuple[float, ...]:
     """Heights of the screws in one board, moved aside from the even spread."""
     low, high = row.low, row.low + row.width
-    found = across_board(out.stock.sides, low, high, p.sides.screws)
+    found = across_board(out.timber.sides, low, high, out.wish.board_screws)
     return tuple(z + aside for z in found)
 
 
@@ -68,6 +66,6 @@ def across_board(board: Board, low: float, high: float, count: int) -> tuple[flo
     return spread(low, high, count)
 
 
-def clear_by(out: SettingOut) -> float:
+def clear_by(out: Carcass) -> float:
     """Distance of two screws' axes that pass one another, mm."""
-    return out.stock.screw.diameter + WOOD_BETWEEN
+    return out.timber.screw.diameter + WOOD_BETWEEN

@@ -11,30 +11,29 @@ from collections.abc import Iterator
 
 from flatpack.geometry import Frame, Outline, Vec, X, Y, Z, closed
 from flatpack.geometry.shapes import rectangle
-from flatpack.model import Part
+from flatpack.model import Cutting, Part
+from flatpack.pieces.common.boarded.carcass import END_ROOM, Carcass
 from flatpack.pieces.family import Workings, mm
-from flatpack.pieces.planter.parameters import Planter
-from flatpack.pieces.planter.setting_out import END_ROOM, SettingOut
 
 Notch = tuple[float, float, float]
 """A notch in a slat's edge: start and end along it, depth, mm."""
 
 
-def slats(p: Planter, out: SettingOut) -> Iterator[Part]:
-    """Slats from front to rear, lying on the bearers."""
+def slats(out: Carcass) -> Iterator[Part]:
+    """Slats from the low side to the high one, lying on the bearers."""
     bottom, width = out.bottom, out.widths.slat
     for i in range(bottom.count):
         front = bottom.first + i * (width + bottom.gap)
-        yield _slat(p, out, i, front, width)
+        yield _slat(out, i, front, width)
 
 
-def _slat(p: Planter, out: SettingOut, i: int, front: float, width: float) -> Part:
+def _slat(out: Carcass, i: int, front: float, width: float) -> Part:
     """Its y runs away from the long side that it is nearest to, so that both outer ones agree."""
     bottom = out.bottom
     last = i == bottom.count - 1
     length = bottom.end - bottom.start
     outer = i == 0 or last
-    cuts = notches(p, out) if outer else ()
+    cuts = notches(out) if outer else ()
     top = out.levels.bearer_high
     frame = (
         Frame(Vec(front + width, bottom.start, top), Y, X.negated(), Z)
@@ -44,24 +43,24 @@ def _slat(p: Planter, out: SettingOut, i: int, front: float, width: float) -> Pa
     return Part(
         key=f"bottom-slat-{i + 1}",
         name="Bottom slat",
-        board=out.stock.bottom,
+        board=out.timber.bottom,
         outline=notched(length, width, cuts) if cuts else rectangle(length, width),
         frame=frame,
     )
 
 
-def notch_depth(out: SettingOut, sticks_in: float) -> float:
+def notch_depth(out: Carcass, sticks_in: float) -> float:
     """Depth of a notch round what stands `sticks_in` from the long side; 0 where none is needed."""
-    return max(sticks_in + END_ROOM - (out.bottom.first - out.stock.sides.thickness), 0.0)
+    return max(sticks_in + END_ROOM - (out.bottom.first - out.timber.sides.thickness), 0.0)
 
 
-def notches(p: Planter, out: SettingOut) -> tuple[Notch, ...]:
+def notches(out: Carcass) -> tuple[Notch, ...]:
     """Notches of an outer slat, from one end to the other (they are the same from both)."""
     start, end = out.bottom.start, out.bottom.end
-    t, half = out.stock.sides.thickness, out.widths.post / 2.0
+    t, half = out.timber.sides.thickness, out.widths.post / 2.0
     reach = t + out.corner.y + END_ROOM - start
     corner = notch_depth(out, out.corner.x)
-    batten = notch_depth(out, out.stock.posts.thickness)
+    batten = notch_depth(out, out.timber.posts.thickness)
     middle = [
         (m - half - END_ROOM - start, m + half + END_ROOM - start, batten) for m in out.battens
     ]
@@ -70,14 +69,14 @@ def notches(p: Planter, out: SettingOut) -> tuple[Notch, ...]:
     return tuple(n for n in every if n[2] > 0.0)
 
 
-def notch_sizes(p: Planter, out: SettingOut, notes: Workings) -> None:
+def notch_sizes(out: Carcass, notes: Workings) -> None:
     """Notes the notches' sizes: what a saw is set to."""
-    for number, (start, end, depth) in enumerate(notches(p, out), 1):
+    for number, (start, end, depth) in enumerate(notches(out), 1):
         notes.add(
             f"Notch {number} of an outer bottom slat, depth",
             depth,
             f"from {mm(start)} to {mm(end)} along it from either end; {mm(END_ROOM)} free round "
-            f"what stands there, the slat {mm(out.bottom.first - out.stock.sides.thickness)} from "
+            f"what stands there, the slat {mm(out.bottom.first - out.timber.sides.thickness)} from "
             "the side",
         )
 
@@ -90,3 +89,12 @@ def notched(length: float, width: float, cuts: tuple[Notch, ...]) -> Outline:
         edge += [(start, depth, 0.0), (end, depth, 0.0)]
         edge += [(end, 0.0, 0.0)] if end < length else []
     return closed((*edge, (length, width, 0.0), (0.0, width, 0.0)))
+
+
+def spacers(out: Carcass) -> tuple[Cutting, ...]:
+    """Gap spacers of sides and bottom."""
+    rows = (
+        Cutting("Gap spacer, sides", 60.0, out.gap, 4, "between side boards"),
+        Cutting("Gap spacer, bottom", out.widths.slat, out.bottom.gap, 2, "between bottom slats"),
+    )
+    return tuple(row for row in rows if row.width > 0.0)
