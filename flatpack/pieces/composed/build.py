@@ -29,7 +29,7 @@ def build(p: Composed, profiles: Profiles) -> Assembly:
     faults = Faults()
     layout = Layout(p, profiles, faults)
     made = made_parts(layout)
-    every = joints(layout, made)
+    every = tuple(joint for row in joints(layout, made).values() for joint in row)
     felt = tuple(_felt(layout))
     if faults.rows:
         raise ValueError(f"this file has faults: {faults.rows}")
@@ -62,8 +62,23 @@ def conflicts(p: Composed, profiles: Profiles) -> Iterable[Conflict]:
     faults.attempt(lambda: list(_felt(layout)))
     faults.attempt(lambda: list(_spacers(layout)))
     if not faults.rows:
-        _alone(layout, made, every)
+        _alone(layout, made, tuple(joint for row in every.values() for joint in row))
+        _askew(layout, made, every)
     return tuple(faults.rows)
+
+
+def _askew(layout: Layout, made: Made, every: dict[str, tuple[Joint, ...]]) -> None:
+    """Joints whose fasteners would run neither square to a part nor along it."""
+    parts = {k: v for k, v in made.items() if isinstance(v, Part)}
+    bars = {k: v for k, v in made.items() if isinstance(v, Bar)}
+    whole = Assembly(family="composed", name="", parts=parts, bars=bars)
+    for key, row in every.items():
+        for joint in row:
+            try:
+                joint.machine(whole)
+            except ValueError as wrong:
+                allowed = "parts that lie square to the fasteners"
+                layout.faults.note(key, " and ".join(joint.parts), allowed, str(wrong))
 
 
 def _alone(layout: Layout, made: Made, every: tuple[Joint, ...]) -> None:

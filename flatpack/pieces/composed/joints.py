@@ -44,14 +44,14 @@ MEETING: Mapping[str, Maker] = {
 """Kind -> what makes its joints where two parts meet."""
 
 
-def joints(layout: Layout, parts: Made) -> tuple[Joint, ...]:
-    """Every joint that can be worked out; faults of the others are noted."""
+def joints(layout: Layout, parts: Made) -> dict[str, tuple[Joint, ...]]:
+    """Every joint that can be worked out, by its entry's key; faults of the others are noted."""
     bench = make.Bench(layout=layout, parts=parts)
-    found: list[Joint] = []
+    found: dict[str, tuple[Joint, ...]] = {}
     for entry in entries(layout):
-        made = layout.faults.attempt(lambda entry=entry: list(_of_entry(bench, entry)))  # type: ignore[misc]  # a loop's value bound
-        found += made or ()
-    return tuple(found)
+        made = layout.faults.attempt(lambda entry=entry: tuple(_of_entry(bench, entry)))  # type: ignore[misc]  # a loop's value bound
+        found[entry.key] = made or ()
+    return found
 
 
 def entries(layout: Layout) -> Iterator[Entry]:

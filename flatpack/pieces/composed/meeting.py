@@ -73,10 +73,11 @@ def sides(part: Part) -> Iterator[Side]:
 
 def meeting(one: Part, other: Part) -> Meeting | None:
     """Where two parts touch, or else would with the least move; None: no sides look that way."""
+    others = tuple(sides(other))
     found = [
         made
         for a in sides(one)
-        for b in sides(other)
+        for b in others
         if a.normal.dot(b.normal) < FACING - 1.0 and (made := _facing(a, b)) is not None
     ]
     touching = [m for m in found if abs(m.gap) <= TOUCHING]
