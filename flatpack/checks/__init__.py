@@ -23,6 +23,8 @@ from flatpack.checks.remarks import check_remarks
 from flatpack.checks.rolling import check_rolling
 from flatpack.checks.screws import check_screws
 from flatpack.checks.setting import Setting
+from flatpack.checks.shop import check_shop
+from flatpack.checks.slants import check_slants
 from flatpack.checks.slats import check_slats
 from flatpack.checks.sliding import check_assembling, check_locked
 from flatpack.checks.space import check_space
@@ -37,6 +39,7 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
     {
         "outlines": check_outlines,
         "boards": check_boards,
+        "slants": check_slants,
         "walls": check_walls,
         "webs": check_webs,
         "screws": check_screws,

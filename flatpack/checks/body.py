@@ -17,6 +17,7 @@ from typing import Any, NamedTuple
 from flatpack.checks.bored import Bored
 from flatpack.frozen import field, frozen, replace
 from flatpack.geometry import Frame, Outline, Plane
+from flatpack.geometry.outline import is_rectangle
 from flatpack.geometry.polygon import grown, polygon, shrunk, without
 from flatpack.geometry.shapes import disc
 from flatpack.model import Assembly, Bar, Cut, Fastener, Part, Solid, planes
@@ -55,7 +56,7 @@ class Body:
     @property
     def box(self) -> bool:
         """True when its outline is a rectangle square to its frame."""
-        return square(self.outline)
+        return is_rectangle(self.outline)
 
     @property
     def pierced(self) -> bool:
@@ -129,13 +130,6 @@ def round_shape(radius: float) -> Any:
 def _polygon(outline: Outline) -> Any:
     """The outline's polygon, kept while the depth of an overlap is sought."""
     return polygon(outline)
-
-
-def square(outline: Outline) -> bool:
-    """True for a rectangle square to its axes."""
-    return len(outline.segments) == 4 and all(
-        s.bulge == 0.0 and (s.start.x == s.end.x or s.start.y == s.end.y) for s in outline
-    )
 
 
 def part_body(part: Part, tunnels: tuple[Bored, ...] = ()) -> Body:

@@ -97,8 +97,7 @@ def _slot(part: Part, number: int, feature: Any) -> Bored:
 
 def _edge(part: Part, number: int, feature: Any) -> Bored:
     mouth = Vec(feature.at.x, feature.at.y, feature.height)
-    inward = Vec(feature.inward.x, feature.inward.y, 0.0)
-    bottom = mouth.plus(inward, max(feature.depth or 0.0, SHALLOWEST))
+    bottom = mouth.plus(feature.way, max(feature.depth or 0.0, SHALLOWEST))
     return Bored(part.key, number, feature, "edge", feature.diameter, mouth, bottom, True)
 
 

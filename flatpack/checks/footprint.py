@@ -76,7 +76,7 @@ def _lying(hole: Bored) -> Convex:
     way = hole.bottom.minus(hole.mouth)
     run = way.length
     z = way.unit()
-    x = z.cross(type(z)(0.0, 0.0, 1.0))
+    x = z.cross(type(z)(0.0, 0.0, 1.0)).unit()
     return prism(_circle(hole.diameter / 2.0), 0.0, run, Frame(hole.mouth, x, z.cross(x), z))
 
 

@@ -35,6 +35,8 @@ class Limits(NamedTuple):
     fit_tightest: Limit = Limit(-0.3)
     wedge_steepest: Limit = Limit(0.2, PRACTICE, "width over length")
     wedge_play: Limit = Limit(0.1, PRACTICE)
+    blade_tilt: Limit = Limit(45.0, "instruction manuals of compound mitre saws", "degrees")
+    table_turn: Limit = Limit(60.0, PRACTICE, "degrees")
     driver: Limit = Limit(1.0)
     wall_least: Limit = Limit(3.0)
     pilot_wall_least: Limit = Limit(2.0)

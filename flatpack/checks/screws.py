@@ -6,12 +6,14 @@ and drifts sin a aside; so the remedy for a lack of m is m / cos a of length.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from flatpack.checks.limits import Limit
 from flatpack.checks.setting import Setting
 from flatpack.finding import Finding, Severity
-from flatpack.model import Fastener, Part
+from flatpack.geometry import Vec
+from flatpack.model import Fastener, Part, is_shaped, passage, sides
 
 
 def check_screws(setting: Setting) -> Iterator[Finding]:
@@ -74,10 +76,12 @@ def tip(f: Fastener, part: Part) -> tuple[float, float, float]:
     from where the screw is and how long, not from what its joint says; the part counts as the box
     of its outline.
     """
-    x0, y0, x1, y1 = part.outline.bounds
-    sides = ((x0, x1), (y0, y1), (0.0, part.thickness))
     at = part.frame.local(f.start.plus(f.direction, f.length))
     way = part.frame.local_direction(f.direction)
+    if is_shaped(part):
+        return _in_shaped(part, at, way)
+    x0, y0, x1, y1 = part.outline.bounds
+    sides = ((x0, x1), (y0, y1), (0.0, part.thickness))
     main = max(range(3), key=lambda i: abs(way[i]))
     low, high = sides[main]
     behind, ahead = (at[main] - low, high - at[main])
@@ -86,6 +90,16 @@ def tip(f: Fastener, part: Part) -> tuple[float, float, float]:
     if main != 2:
         cover = min(cover, aside[2])
     return bite, cover, min(aside[i] for i in (0, 1) if i != main)
+
+
+def _in_shaped(part: Part, at: Vec, way: Vec) -> tuple[float, float, float]:
+    """The same by the part's true edges: depths square to the planes that its way passes."""
+    found = passage(part, at, way)
+    within = [(plane, -plane.beyond(at)) for plane in sides(part)]
+    ends = (found.entered, found.left)
+    faces = min((depth for plane, depth in within[:2] if plane not in ends), default=math.inf)
+    aside = min((depth for plane, depth in within[2:] if plane not in ends), default=math.inf)
+    return -found.entered.beyond(at), min(-found.left.beyond(at), faces), aside
 
 
 def _measure(

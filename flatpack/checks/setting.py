@@ -12,9 +12,12 @@ from flatpack.checks.bored import Bored, bored
 from flatpack.checks.footprint import footprint
 from flatpack.checks.limits import Limits
 from flatpack.frozen import frozen
-from flatpack.geometry.polygon import mended, polygon
+from flatpack.geometry.polygon import grown, mended, polygon
 from flatpack.mechanism.study import Study, study
-from flatpack.model import Assembly, Fastener, Part
+from flatpack.model import Assembly, Fastener, Part, outline_at, planes
+
+DRAWN = 0.02
+"""Chords of two arcs may stand this far apart though the arcs agree, mm."""
 
 
 @frozen(kw_only=False)
@@ -110,6 +113,31 @@ class Setting:
         if found is None:
             found = self._polygons[key] = self.face(part).boundary
         return found
+
+    def wood(self, part: Part, *heights: float) -> Any:
+        """Polygon of what is there of a part at all of some heights, openings taken out."""
+        whole = self.face(part)
+        if not planes(part):
+            return whole
+        key = "wood", part.key, heights
+        found = self._polygons.get(key)
+        if found is None:
+            for height in heights:
+                whole = whole.intersection(polygon(outline_at(part, height)))
+            found = self._polygons[key] = whole
+        return found
+
+    def around(self, part: Part, heights: tuple[float, ...]) -> Any:
+        """The same, larger by as much as chords of true arcs may stand off them."""
+        key = "around", part.outline, part.openings, *(part.key, *heights) * bool(planes(part))
+        found = self._polygons.get(key)
+        if found is None:
+            found = self._polygons[key] = grown(self.wood(part, *heights), DRAWN)
+        return found
+
+    def rim(self, part: Part, *heights: float) -> Any:
+        """Boundary of what is there at all of some heights, openings included."""
+        return self.wood(part, *heights).boundary if planes(part) else self.edge(part)
 
     def footprint(self, part: Part, hole: Bored) -> Any:
         """Polygon of a hole on its part's face."""

@@ -12,16 +12,14 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from flatpack.checks.body import square
 from flatpack.checks.bored import Bored, known
 from flatpack.checks.limits import Limit, Limits
-from flatpack.checks.setting import Setting, alike
+from flatpack.checks.setting import DRAWN, Setting, alike
 from flatpack.finding import Finding, Severity
-from flatpack.geometry.polygon import crossings, grown, spot
-from flatpack.model import Part
+from flatpack.geometry.outline import is_rectangle
+from flatpack.geometry.polygon import crossings, spot
+from flatpack.model import Part, is_shaped, planes
 
-DRAWN = 0.02
-"""Chords of two arcs may stand this far apart though the arcs agree, mm."""
 SPLITS = "solid wood splits there; "
 
 
@@ -48,9 +46,8 @@ def _each_hole(setting: Setting) -> Iterator[Finding]:
             if not known(feature):
                 text = f"{feature.callout()}: the checks don't know this kind of work"
                 yield Finding("walls", "not done", part.key, text + alike(keys))
-        around = grown(setting.face(part), DRAWN)
         for hole in setting.bored[part.key]:
-            if not _inside(setting, part, around, hole):
+            if not _inside(setting, part, hole):
                 yield _say("hole-outside", "fault", part, hole, "runs out of the outline", keys)
             elif hole.kind == "pocket":
                 yield from _pocket(setting, part, hole, keys)
@@ -60,18 +57,39 @@ def _each_hole(setting: Setting) -> Iterator[Finding]:
                 yield from _face_hole(setting, part, hole, keys)
 
 
-def _inside(setting: Setting, part: Part, around: Any, hole: Bored) -> bool:
+def _heights(part: Part, hole: Bored) -> tuple[float, ...]:
+    """Heights at which the wood about a hole counts: its mouth, or both of its ends.
+
+    An edge hole starts, and a pocket opens, at one height; between two a slanting cut runs evenly.
+    """
+    if hole.kind in ("edge", "pocket"):
+        return (hole.mouth.z,)
+    return (hole.mouth.z, hole.bottom.z)
+
+
+def _inside(setting: Setting, part: Part, hole: Bored) -> bool:
+    around = setting.around(part, _heights(part, hole))
     if hole.kind in ("face", "sink"):
         at = spot(hole.feature.at)
         return around.contains(at) and _wall(setting, part, hole) >= -DRAWN
+    if hole.kind == "edge" and is_shaped(part):
+        ends = [spot(end[:2]) for end in (hole.mouth, hole.bottom)]
+        return all(around.covers(end) for end in ends)
     return bool(around.covers(setting.footprint(part, hole)))
 
 
 def _wall(setting: Setting, part: Part, hole: Bored) -> float:
     """Shortest way from a hole to the part's boundary, mm."""
     if hole.kind in ("face", "sink"):
-        return float(setting.edge(part).distance(spot(hole.feature.at))) - hole.diameter / 2.0
-    return float(setting.edge(part).distance(setting.footprint(part, hole)))
+        return (
+            float(_rim(setting, part, hole).distance(spot(hole.feature.at))) - hole.diameter / 2.0
+        )
+    return float(_rim(setting, part, hole).distance(setting.footprint(part, hole)))
+
+
+def _rim(setting: Setting, part: Part, hole: Bored) -> Any:
+    """The part's boundary where the hole stands: of the smaller face where it goes through."""
+    return setting.rim(part, *_heights(part, hole))
 
 
 def use(hole: Bored) -> str:
@@ -137,7 +155,7 @@ def _distances(
 ) -> Iterator[Finding]:
     """Edge and end distances from the hole's centre, in diameters of the fastener."""
     limits = setting.limits
-    end, edge = _to_end_and_edge(setting, part, hole.feature.at)
+    end, edge = _to_end_and_edge(setting, part, hole)
     bolt = use(hole) == "bolt"
     end_limit = limits.bolt_end_d if bolt else limits.screw_end_d
     edge_limit = limits.bolt_edge_d if bolt else limits.screw_edge_d
@@ -166,13 +184,14 @@ def _loaded_end(
         )  # fmt: skip
 
 
-def _to_end_and_edge(setting: Setting, part: Part, at: Any) -> tuple[float, float]:
+def _to_end_and_edge(setting: Setting, part: Part, hole: Bored) -> tuple[float, float]:
     """Distances along and across the grain to where the boundary is first met."""
-    if square(part.outline) and not part.openings:
+    at = hole.feature.at
+    if is_rectangle(part.outline) and not part.openings and not planes(part):
         x0, y0, x1, y1 = part.outline.bounds
         return min(at.x - x0, x1 - at.x), min(at.y - y0, y1 - at.y)
     far = part.length + part.width
-    edge = setting.edge(part)
+    edge = _rim(setting, part, hole)
     along, across = (
         min(
             (d for way in (far, -far)
@@ -188,10 +207,11 @@ def _edge_hole(
     setting: Setting, part: Part, hole: Bored, keys: tuple[str, ...]
 ) -> Iterator[Finding]:
     limits = setting.limits
-    off = setting.edge(part).distance(spot(hole.mouth[:2]))
+    off = _rim(setting, part, hole).distance(spot(hole.mouth[:2]))
     if off > limits.in_line.value:
         yield _say("edge-hole-mouth", "fault", part, hole, "doesn't start at the edge", keys)
-    wall = min(hole.mouth.z, part.thickness - hole.mouth.z) - hole.diameter / 2.0
+    ends = (hole.mouth.z, hole.bottom.z)
+    wall = min(*ends, *(part.thickness - z for z in ends)) - hole.diameter / 2.0
     if wall < limits.pilot_wall_least.value:
         yield _short(
             "edge-hole-wall", "fault", part, hole, "wall to the face", wall,
@@ -202,7 +222,8 @@ def _edge_hole(
 def _pocket(setting: Setting, part: Part, hole: Bored, keys: tuple[str, ...]) -> Iterator[Finding]:
     limits = setting.limits
     feature: Any = hole.feature
-    if setting.edge(part).distance(spot(feature.exit)) > limits.in_line.value:
+    leaves = setting.rim(part, hole.bottom.z)
+    if leaves.distance(spot(feature.exit)) > limits.in_line.value:
         yield _say("pocket-exit", "fault", part, hole, "doesn't leave at the edge", keys)
     if feature.shoulder_line >= feature.far:
         yield _say("pocket-shoulder", "fault", part, hole, "has its shoulder past its mouth", keys)

@@ -231,6 +231,23 @@ def _closed(segments: tuple[Segment, ...]) -> Outline:
 Move = Callable[[Point], Point]
 
 
+def is_rectangle(outline: Outline) -> bool:
+    """True for a rectangle square to its axes."""
+    return len(outline.segments) == 4 and all(
+        s.bulge == 0.0 and (s.start.x == s.end.x or s.start.y == s.end.y) for s in outline
+    )
+
+
+def is_convex(outline: Outline) -> bool:
+    """True for an anticlockwise outline of straight lines that never turns right."""
+    segments = outline.segments
+    return all(s.bulge == 0.0 for s in segments) and all(
+        (a.end.x - a.start.x) * (b.end.y - b.start.y)
+        >= (a.end.y - a.start.y) * (b.end.x - b.start.x)
+        for a, b in zip(segments, (*segments[1:], segments[0]), strict=True)
+    )
+
+
 def cosine_sine(degrees: float) -> tuple[float, float]:
     """Cosine and sine of an angle in degrees, exact at whole quarter turns."""
     quarter, rest = divmod(degrees, 90.0)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from flatpack.features import EdgeHole, Hole
 from flatpack.geometry import Point, Vec
-from flatpack.model import Feature, Part
+from flatpack.model import Feature, Part, corners, is_shaped, passage
 
 SQUARE = 1e-9
 """Directions closer than this to square or parallel count as such."""
@@ -25,22 +26,23 @@ def in_plane(part: Part, direction: Vec) -> bool:
 def span(part: Part, start: Vec, direction: Vec) -> tuple[float, float]:
     """Distances from `start` along the unit `direction` at which the axis enters and leaves.
 
-    In the plane of the part its outline's bounding rectangle is used.
-
-    Raises:
-        ValueError: the axis is neither square to the part's faces nor parallel to its axes.
+    Through a rounded or hollow part along one of its axes the rectangle round it is used; through
+    any other its true edges and slanting cuts.  An axis that misses them has both ends in one
+    place, for the checks to tell.
     """
     at, d = part.frame.local(start), part.frame.local_direction(direction)
     x0, y0, x1, y1 = part.outline.bounds
+    shaped = is_shaped(part)
     for place, way, low, high in (
         (at.z, d.z, 0.0, part.thickness),
         (at.x, d.x, x0, x1),
         (at.y, d.y, y0, y1),
     ):
-        if abs(abs(way) - 1.0) < SQUARE:
+        if abs(abs(way) - 1.0) < SQUARE and not shaped:
             ends = sorted(((low - place) / way, (high - place) / way))
             return ends[0], ends[1]
-    raise ValueError(f"an axis runs askew through {part.key}")
+    found = passage(part, at, d)
+    return found.enter, found.leave
 
 
 def bore(
@@ -73,10 +75,12 @@ def bore(
             fit=fit,
             purpose=purpose,
         )
+    flat = math.hypot(way.x, way.y)
     return EdgeHole(
         at=Point(_tidy(local.x), _tidy(local.y)),
-        inward=Point(_tidy(way.x), _tidy(way.y)),
+        inward=Point(_tidy(way.x / flat), _tidy(way.y / flat)),
         height=_tidy(local.z),
+        rise=_tidy(math.degrees(math.atan2(way.z, flat))),
         diameter=diameter,
         depth=_tidy(leave - enter if depth is None else depth),
         fit=fit,
@@ -91,13 +95,7 @@ def _tidy(value: float) -> float:
 
 def extent(part: Part, direction: Vec, origin: Vec) -> tuple[float, float]:
     """Least and greatest distance of the part from `origin` along a unit direction."""
-    x0, y0, x1, y1 = part.outline.bounds
-    reach = [
-        part.frame.place(x, y, z).minus(origin).dot(direction)
-        for x in (x0, x1)
-        for y in (y0, y1)
-        for z in (0.0, part.thickness)
-    ]
+    reach = [part.frame.place(*c).minus(origin).dot(direction) for c in corners(part)]
     return min(reach), max(reach)
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 from flatpack.features import Countersink
 from flatpack.frozen import frozen, replace
 from flatpack.geometry import Point, Vec
-from flatpack.joinery.axis import bore, span
+from flatpack.joinery.axis import SQUARE, bore, span
 from flatpack.joinery.pocket_screws import CHUCK, edge_distance
 from flatpack.model import (
     Assembly,
@@ -67,7 +69,7 @@ class FaceScrews:
         part, mate = assembly.parts[self.through], assembly.parts[self.into]
         enter, leave = span(part, place, self.direction)
         first, last = span(mate, place, self.direction)
-        length = self._length(leave - enter, last - first)
+        length = self._length(leave - enter, min(last - first, self._to_face(mate, place, first)))
         bite = length - (leave - enter)
         features = self._holes(part, mate, place, min(bite, last - first))
         head = place.plus(self.direction, enter)
@@ -128,6 +130,15 @@ class FaceScrews:
             group="back" if self.group == "back" else "frame",
             joint=self.key,
         )
+
+    def _to_face(self, mate: Part, place: Vec, first: float) -> float:
+        """Depth of a screw that slants in the mate until its tip is too near to a face, mm."""
+        rise = mate.frame.z.dot(self.direction)
+        if not SQUARE < abs(rise) < 1.0 - SQUARE:
+            return math.inf
+        height = mate.frame.local(place.plus(self.direction, first)).z
+        wood = mate.thickness - height if rise > 0.0 else height
+        return (wood - self.tip_cover) / abs(rise) + self.tip_cover
 
     def _length(self, through: float, depth: float) -> float:
         most = depth - self.tip_cover

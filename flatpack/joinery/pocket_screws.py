@@ -7,7 +7,7 @@ import math
 from flatpack.features import PocketHole
 from flatpack.frozen import frozen
 from flatpack.geometry import Point, Vec
-from flatpack.joinery.axis import extent, kept_clear, spread
+from flatpack.joinery.axis import extent, kept_clear, span, spread
 from flatpack.model import (
     Assembly,
     Driver,
@@ -74,7 +74,7 @@ class PocketScrews:
         part, mate = assembly.parts[self.through], assembly.parts[self.into]
         along = self._along(part)
         places = self._places(assembly, part, mate, along)
-        length = self.screw_length(part, mate)
+        length = self.screw_length(part, mate, self._leave(part, along, places[len(places) // 2]))
         features, screws = [], []
         for number, place in enumerate(places, 1):
             hole, screw = self._one(part, mate, along, place, length, number)
@@ -96,9 +96,9 @@ class PocketScrews:
         """Distance from the edge to the screw head's seat along the axis, mm."""
         return self.jig.shoulder(part.thickness)
 
-    def screw_length(self, part: Part, mate: Part) -> float:
+    def screw_length(self, part: Part, mate: Part, leave: Vec) -> float:
         """Longest sold length that keeps wood over its tip and beside it, else the shortest."""
-        room = self._depth(part, mate) - self.tip_cover
+        room = self._depth(mate, leave) - self.tip_cover
         aside = self._aside(part, mate) - self.tip_cover
         slope = math.radians(self.jig.angle)
         fitting = [
@@ -115,10 +115,14 @@ class PocketScrews:
         low, high = extent(part, away, origin)
         return extent(mate, away, origin)[1] - (low + high) / 2.0
 
-    def _depth(self, part: Part, mate: Part) -> float:
-        origin = part.frame.origin
-        edge = extent(part, self.outward, origin)[1]
-        return extent(mate, self.outward, origin)[1] - edge
+    def _depth(self, mate: Part, leave: Vec) -> float:
+        """Wood of the mate before a screw that leaves the edge here, mm."""
+        return span(mate, leave, self.outward)[1]
+
+    def _leave(self, part: Part, along: Vec, place: float) -> Vec:
+        """Where an axis leaves the edge, mid thickness."""
+        middle = part.frame.place(0.0, 0.0, part.thickness / 2.0).plus(along, place)
+        return middle.plus(self.outward, span(part, middle, self.outward)[1])
 
     def _places(self, assembly: Assembly, part: Part, mate: Part, along: Vec) -> tuple[float, ...]:
         origin = part.frame.origin
@@ -141,17 +145,10 @@ class PocketScrews:
         self, part: Part, mate: Part, along: Vec, place: float, length: float, number: int
     ) -> tuple[PocketHole, Fastener]:
         slope = math.radians(self.jig.angle)
-        frame, half = part.frame, part.thickness / 2.0
-        edge = extent(part, self.outward, frame.origin)[1]
+        frame = part.frame
         depth = part.frame.z.dot(self.pocket_face)
         face_height = part.thickness if depth > 0.0 else 0.0
-        middle = frame.origin.plus(frame.z, half)
-        off = middle.minus(frame.origin)
-        leave = (
-            frame.origin.plus(self.outward, edge)
-            .plus(along, place)
-            .plus(self.pocket_face, off.dot(self.pocket_face))
-        )
+        leave = self._leave(part, along, place)
         local = frame.local(leave)
         inward = frame.local_direction(self.outward.negated())
         shoulder = self.shoulder(part)
@@ -217,7 +214,7 @@ class PocketScrews:
             step=self.step,
             group="back" if self.group == "back" else "frame",
             bite=bite,
-            tip_cover=self._depth(part, mate) - bite,
+            tip_cover=self._depth(mate, leave) - bite,
             tip_end=edge_distance(mate, tip),
             joint=self.key,
         )

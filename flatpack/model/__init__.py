@@ -20,6 +20,7 @@ from flatpack.model.assembly import (
 )
 from flatpack.model.motion import posed
 from flatpack.model.part import Bar, Cut, Face, Feature, Group, Hand, Part
+from flatpack.model.passage import Passage, is_shaped, passage, sides
 from flatpack.model.sawn import corners, outline_at, planes, volume
 from flatpack.model.solid import Solid, axis_frame, cylinder
 
@@ -44,6 +45,7 @@ __all__ = [
     "Machining",
     "Motion",
     "Part",
+    "Passage",
     "Recess",
     "Solid",
     "Step",
@@ -51,8 +53,11 @@ __all__ = [
     "axis_frame",
     "corners",
     "cylinder",
+    "is_shaped",
     "outline_at",
+    "passage",
     "planes",
     "posed",
+    "sides",
     "volume",
 ]
