@@ -23,7 +23,6 @@ from flatpack.checks.remarks import check_remarks
 from flatpack.checks.rolling import check_rolling
 from flatpack.checks.screws import check_screws
 from flatpack.checks.setting import Setting
-from flatpack.checks.shop import check_shop
 from flatpack.checks.slants import check_slants
 from flatpack.checks.slats import check_slats
 from flatpack.checks.sliding import check_assembling, check_locked
