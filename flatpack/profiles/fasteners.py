@@ -18,13 +18,15 @@ class Screw:
 
     `pilot_soft`, `pilot_hard` are drill sizes in the part that the thread bites in, `clearance`
     in the part that it passes.  `head_height` is the height of a washer head above its seat, or
-    the depth of a countersunk head.
+    the depth of a countersunk head.  `root` is the thread's inner diameter, by a standard or as
+    its maker declares it; where it is left out, no rule that needs it is applied.
     """
 
     key: str = text(UNSET, does="name of the file")
     name: str = text(UNSET, does="as it stands in lists", longest=60)
     use: str = choice(UNSET, ("pocket", "wood"), does="for pocket holes, or straight in")
     diameter: float = length(UNSET, least=1, most=20, does="thread's outside diameter")
+    root: float | None = length(None, least=0.5, most=16, does="thread's inner diameter")
     lengths: tuple[float, ...] = lengths(UNSET, least=5, most=400, fewest=1, does="lengths sold")
     head: str = choice(UNSET, ("washer", "countersunk", "pan"), does="shape of the head")
     head_diameter: float = length(UNSET, least=2, most=40, does="head across")

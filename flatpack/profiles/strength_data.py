@@ -80,11 +80,15 @@ class LoadSet:
     """Loads that a family is checked against, before partial factors.
 
     A share is a share of one person's weight.  A value whose source says 'assumed' stands for a
-    test load that isn't to be had; change it in a file of your own.
+    test load that isn't to be had; change it in a file of your own.  `use` says what the piece is
+    for: it is sat on, laid as a table, filled with soil, or a box whose lid is sat on.  `frame`
+    says how it is looked at: as two sides with parts across, or as one frame in space.
     """
 
     key: str = text(UNSET, does="name of the file")
     name: str = text(UNSET, does="as it stands in reports", longest=60)
+    use: str = choice("sit", ("sit", "table", "soil", "lid"), does="what the piece is for")
+    frame: str = choice("whole", ("whole", "sides"), does="one frame in space, or two sides")
     person: float = number(UNSET, least=20, most=300, unit="kg", does="mass of one person")
     persons: int = count(UNSET, least=1, most=8, does="persons at once")
     service_class: int = count(3, least=1, most=3, does="1 dry, 2 covered, 3 outside")
@@ -104,6 +108,12 @@ class LoadSet:
     impact: float = number(UNSET, least=1, most=10, does="factor on a person who drops down")
     lift_factor: float = number(UNSET, least=1, most=5, does="factor on the weight when lifted")
     table_edge: float = number(UNSET, least=0, most=5000, unit="N", does="load at a table's edge")
+    top_load: float = number(0.0, least=0, most=20000, unit="N/m2", does="spread over a table's top")
+    push: float = number(0.0, least=0, most=3000, unit="N", does="sideways at the top, either way")
+    soil_density: float = number(0.0, least=0, most=3000, unit="kg/m3", does="wet soil")
+    soil_pressure: float = number(0.0, least=0, most=2, does="soil's push sideways over downwards")
+    contents: float = number(0.0, least=0, most=500, unit="kg", does="what lies in a box")
+    lasting_share: float = number(0.0, least=0, most=1, does="share of the load that makes creep")
     deflection: float = number(UNSET, least=50, most=1000, does="span over deflection, at least")
     friction: float = number(UNSET, least=0, most=1.5, does="feet on the ground")
     tip_margin: float = number(UNSET, least=1, most=3, does="holding over tipping moment, at least")

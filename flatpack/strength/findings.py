@@ -12,6 +12,8 @@ ALWAYS = (
     "This doesn't replace tests, nor the advice of a licensed engineer where that is required: "
     "ask which local rules hold for furniture that is sold, let out or put where the public sits."
 )
+SIDES = ("left", "right", "middle", "front", "rear", "foot", "head")
+"""Words that tell one of several like parts from another."""
 SHOWN = 4
 """Names in a list before it says how many more."""
 
@@ -96,11 +98,19 @@ def _also(group: list[Check]) -> str:
 
 
 def _alike(checks: Iterator[Check]) -> list[list[Check]]:
-    """Checks that differ in nothing but their part or joint, by percent, worst first."""
+    """Checks of one code on parts or joints that differ by number and side only, worst first."""
     groups: dict[object, list[Check]] = {}
     for check in checks:
-        groups.setdefault((check.code, check.case, f"{check.weight:.2f}"), []).append(check)
+        groups.setdefault((check.code, stem(check.subject)), []).append(check)
+    for group in groups.values():
+        group.sort(key=lambda c: (-c.weight, c.subject))
     return sorted(groups.values(), key=lambda g: (-g[0].weight, g[0].subject, g[0].code))
+
+
+def stem(subject: str) -> str:
+    """A part's or joint's name without what numbers it and tells its side."""
+    words = (w for w in subject.split("-") if not w.isdigit() and w not in SIDES)
+    return "-".join(words)
 
 
 def _by_reason(checks: Iterator[Check]) -> list[list[Check]]:

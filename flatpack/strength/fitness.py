@@ -5,31 +5,19 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from itertools import combinations
-from typing import NamedTuple
 
 from flatpack.geometry import Vec
 from flatpack.model import Fastener, Part
+from flatpack.strength.distances import Lack, force_in, lacks, spots
 from flatpack.strength.layout import Link
-from flatpack.strength.loading import Loading
-from flatpack.strength.rules.spacing import Distances, bolts
+from flatpack.strength.rules.spacing import bolts
 from flatpack.strength.setting import Setting
+from flatpack.strength.thin_screws import profile_of
 
 LEAST_SCREW = 6.0
 """Smallest diameter, mm, for which EC5 8.7.2(4) gives withdrawal."""
 LEAST_BITE = 6.0
-"""Least bite in diameters (EC5 8.7.2(3); 8.3.1.2(2) for shear)."""
-
-SLACK = 0.5
-"""A distance may fall short by this, mm: what a workshop holds to (common practice, no source)."""
-
-
-class Lack(NamedTuple):
-    """A distance less than the table's, mm."""
-
-    part: str
-    what: str
-    has: float
-    needs: float
+"""Least bite in diameters (EC5 8.7.2(3))."""
 
 
 def reasons(setting: Setting, link: Link) -> list[str]:
@@ -64,47 +52,21 @@ def _screw_reasons(setting: Setting, link: Link, screw: Fastener) -> Iterator[st
         part = setting.part(key)
         if setting.stuff(part).panel and abs(screw.direction.dot(part.frame.z)) < 0.5:
             yield f"in the edge of plywood ({part.name.lower()})"
-    yield "its root diameter isn't known"
+    profile = profile_of(setting, screw)
+    if profile is None or profile.root is None:
+        yield "its root diameter isn't known"
+    yield "the head's resistance to being pulled through isn't declared (f_head,k of EN 14592)"
 
 
-def shortfalls(setting: Setting, link: Link, way: Vec, loading: Loading) -> list[Lack]:
+def shortfalls(setting: Setting, link: Link, way: Vec) -> list[Lack]:
     """Bolt distances less than table 8.4, for the force's direction in each part."""
-    del loading
     found: list[Lack] = []
     for key, turn in ((link.first, -1.0), (link.second, 1.0)):
         part = setting.part(key)
-        force = part.frame.local_direction(way)
-        found += _in_part(part, link, turn * force.x, turn * force.y)
+        u, v = force_in(part, link, way)
+        least = bolts(link.fasteners[0].diameter, math.degrees(math.atan2(abs(v), abs(u))))
+        found += lacks(part, spots(part, link), (turn * u, turn * v), least)
     return found
-
-
-def _in_part(part: Part, link: Link, fx: float, fy: float) -> Iterator[Lack]:
-    size = math.hypot(fx, fy)
-    if size == 0.0:
-        return
-    least = bolts(link.fasteners[0].diameter, math.degrees(math.atan2(abs(fy), abs(fx))))
-    places = [part.frame.local(f.start) for f in link.fasteners]
-    x0, y0, x1, y1 = part.outline.bounds
-    name = part.name.lower()
-    for has, pushed, needs in (
-        (min(p.x for p in places) - x0, -fx, (least.loaded_end, least.free_end)),
-        (x1 - max(p.x for p in places), fx, (least.loaded_end, least.free_end)),
-        (min(p.y for p in places) - y0, -fy, (least.loaded_edge, least.free_edge)),
-        (y1 - max(p.y for p in places), fy, (least.loaded_edge, least.free_edge)),
-    ):
-        loaded = pushed > 0.1 * size
-        need = needs[0] if loaded else needs[1]
-        what = "end" if needs[0] == least.loaded_end else "edge"
-        if has < need - SLACK:
-            yield Lack(name, f"{'loaded' if loaded else 'free'} {what} distance", has, need)
-    yield from _pairs(name, places, least)
-
-
-def _pairs(name: str, places: list[Vec], least: Distances) -> Iterator[Lack]:
-    for a, b in combinations(places, 2):
-        dx, dy = abs(a.x - b.x), abs(a.y - b.y)
-        if dx < least.along - SLACK and dy < least.across - SLACK:
-            yield Lack(name, "spacing", math.hypot(dx, dy), min(least.along, least.across))
 
 
 def apart(part: Part, link: Link) -> float | None:

@@ -7,12 +7,14 @@ from collections.abc import Iterator
 
 from flatpack.geometry import Vec
 from flatpack.model import Fastener, Part
+from flatpack.strength import bolt_pull, thin_screws
+from flatpack.strength.distances import told
 from flatpack.strength.fitness import apart, reasons, shortfalls
 from flatpack.strength.joint_forces import Held
 from flatpack.strength.layout import Link, contact
 from flatpack.strength.records import EC5, Check, Second
 from flatpack.strength.rules import dowels, handbook
-from flatpack.strength.rules.design import GAMMA_JOINT, design_value
+from flatpack.strength.rules.design import GAMMA_JOINT, Duration, design_value
 from flatpack.strength.rules.johansen import Modes, single_shear
 from flatpack.strength.rules.members import strength_at_angle
 from flatpack.strength.setting import Setting
@@ -25,6 +27,8 @@ WET = 0.7
 """Share left to screws in wet use (NDS table 10.3.3, from memory)."""
 ROOT = 2.0 / 3.0
 """Root over outer diameter of most wood screws (Wood Handbook, fastenings)."""
+MOIST = 0.12
+"""Moisture at which EN 338 gives densities; the NDS's specific gravity is oven-dry."""
 PANEL_GRAVITY = 0.50
 """Greatest specific gravity that the NDS takes for plywood (table 11.3.2B, from memory)."""
 
@@ -92,15 +96,14 @@ def _sideways(setting: Setting, held: Held) -> Iterator[Check]:
     if force < NONE:
         return
     fastener = held.each[0][0]
-    if fastener.kind != "coach bolt":
-        yield _thin(setting, held, "sheared", force)
+    if "screw" in fastener.kind:
+        yield from _screwed(setting, held, force, way)
         return
-    lacking = shortfalls(setting, held.link, way, held.loading)
-    for need in lacking:
-        formula = f"{need.what} {need.has:.0f} of {need.needs:.0f} mm in {need.part}"
-        yield _check(held, "spacing", need.needs / max(need.has, 0.1), formula, "8.5.1 table 8.4")
-    why = reasons(setting, held.link)
-    why += [f"{n.what} in {n.part} is less than table 8.4 asks" for n in lacking]
+    if fastener.kind != "coach bolt":
+        yield _thin(setting, held, "sheared", force, reasons(setting, held.link))
+        return
+    lacking = shortfalls(setting, held.link, way)
+    why = reasons(setting, held.link) + ([told(lacking, "table 8.4")] if lacking else [])
     modes, factor = bolt_modes(setting, held.link, fastener, way)
     if modes is None:
         notes = [setting.stuff(setting.part(k)).note for k in (held.link.first, held.link.second)]
@@ -186,44 +189,81 @@ def _splitting(setting: Setting, held: Held) -> Iterator[Check]:
         yield _check(held, "splitting", abs(across) / limit, formula, "8.1.4 eq. 8.4")
 
 
+def _screwed(setting: Setting, held: Held, force: float, way: Vec) -> Iterator[Check]:
+    """Screws sideways: by EC5 where it covers them, else by the American allowable load."""
+    link, screw = held.link, held.each[0][0]
+    why = thin_screws.reasons(setting, link)
+    found = None if why else thin_screws.modes(setting, link, screw, way)
+    if found is None:
+        yield _thin(setting, held, "sheared", force, why)
+        return
+    lacking = thin_screws.shortfalls(setting, link, way)
+    k = _k_mod(setting, held)
+    limit = design_value(found.row * found.modes.least, k, GAMMA_JOINT)
+    formula = (
+        f"F_v {force:.0f} / F_v,Rd {limit:.0f} N, mode {found.modes.mode}, d_ef "
+        f"{found.diameter:.1f} mm, n_ef/n {found.row:.2f}, k_mod {k:g}, gamma_M {GAMMA_JOINT:g}"
+    )
+    if lacking:
+        second = Second(f"EC5's formula all the same: {formula}", force / limit, EC5)
+        yield _check(held, "sheared", None, "", "8.3.1", told(lacking, "table 8.2"), second)
+    else:
+        yield _check(held, "sheared", force / limit, formula, "8.2.2 eq. 8.6, 8.7.1, 8.3.1")
+
+
 def _pull(setting: Setting, held: Held) -> Iterator[Check]:
     if held.pulled < NONE:
         return
-    if held.each[0][0].kind == "coach bolt":
-        why = "a bolt's pull hangs on its head and washer, which the model doesn't load"
-        yield _check(held, "pulled", None, f"F_ax {held.pulled:.0f} N", "8.5.2", why)
+    bolt = held.each[0][0]
+    if bolt.kind == "coach bolt":
+        found = bolt_pull.capacity(setting, held.link, bolt, held.loading)
+        words = f"F_ax {held.pulled:.0f} N / {found.words}"
+        use = held.pulled / found.limit if found.limit > 0.0 else None
+        if not found.missing:
+            yield _check(held, "pulled", use, words, "8.5.2")
+        else:
+            second = None if use is None else Second(f"as if of C14: {words}", use, EC5)
+            yield _check(held, "pulled", None, "", "8.5.2", found.missing, second)
         return
-    yield _thin(setting, held, "pulled", held.pulled)
+    yield _thin(setting, held, "pulled", held.pulled, reasons(setting, held.link))
 
 
-def _thin(setting: Setting, held: Held, code: str, force: float) -> Check:
+def _thin(setting: Setting, held: Held, code: str, force: float, given: list[str]) -> Check:
     """A screw or insert that EC5 doesn't cover: its reasons, and the American allowable load."""
     fastener = held.each[0][0]
-    why = "; ".join(reasons(setting, held.link))
+    why = "; ".join(given)
     words = f"F {force:.0f} N a fastener"
     clause = "8.7.2" if code == "pulled" else "8.7.1"
     row = setting.stuff(setting.part(held.link.second)).row
     if row is None or fastener.bite is None or "screw" not in fastener.kind:
         return _check(held, code, None, words, clause, why)
     panel = setting.stuff(setting.part(held.link.second)).panel
-    gravity = min(row.density_low / 1000.0, PANEL_GRAVITY if panel else 1.0)
-    limit, method = screw_allowable(fastener, gravity, code)
+    limit, method = screw_allowable(fastener, gravity_of(row.density, panel), code,
+                                    held.loading.duration)  # fmt: skip
     use = force / held.loading.factor / limit
     return _check(held, code, None, words, clause, why, Second(method, use, NDS))
 
 
+def gravity_of(density: float, panel: bool) -> float:
+    """Oven-dry specific gravity of a mean density at 12 % moisture, as the NDS counts it."""
+    dry = density / (1000.0 * (1.0 + MOIST))
+    return min(dry, PANEL_GRAVITY) if panel else dry
+
+
 def screw_allowable(
-    fastener: Fastener, gravity: float, code: str, *, steel: bool = False
+    fastener: Fastener, gravity: float, code: str, duration: Duration, *, steel: bool = False
 ) -> tuple[float, str]:
     """Allowable pull or shear of a screw, N, outdoors, and how it came about.
 
     `steel`: it goes through a leaf of steel, not through wood.
     """
     assert fastener.bite is not None
+    factor, words = WET * handbook.LOAD_DURATION[duration], "for wet use and the load's duration"
     if code == "pulled":
         per = handbook.screw_allowable(gravity, fastener.diameter)
-        limit = WET * per * fastener.bite
-        return limit, f"allowed {limit:.0f} N: {WET:g} x {per:.1f} N/mm x {fastener.bite:.1f} mm"
+        limit = factor * per * fastener.bite
+        how = f"{factor:.2f} {words} x {per:.1f} N/mm x {fastener.bite:.1f} mm"
+        return limit, f"allowed {limit:.0f} N: {how}"
     fe = handbook.bearing_strength(gravity)
     side = max(fastener.length - fastener.bite, 1.0)
     bending = 90_000.0 * handbook.POUND / handbook.INCH**2
@@ -232,6 +272,6 @@ def screw_allowable(
         ROOT * fastener.diameter, bending, outer=fastener.diameter,
     )  # fmt: skip
     short = min(fastener.bite / (10.0 * fastener.diameter), 1.0)
-    limit = WET * short * z
-    words = f"allowed {limit:.0f} N: {WET:g} x {short:.2f} for its bite x {z:.0f} N, "
-    return limit, words + f"mode {modes.mode}"
+    limit = factor * short * z
+    how = f"{factor:.2f} {words} x {short:.2f} for its bite x {z:.0f} N, mode {modes.mode}"
+    return limit, f"allowed {limit:.0f} N: {how}"

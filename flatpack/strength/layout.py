@@ -49,14 +49,14 @@ def links(assembly: Assembly) -> tuple[Link, ...]:
             second=b,
             fasteners=tuple(held),
             joints=tuple(dict.fromkeys(f.joint for f in held)),
-            normal=_normal(assembly.parts[b], held[0].direction),
+            normal=normal_of(assembly.parts[b], held[0].direction),
             touching=frozenset((a, b)) in mates,
         )
         for (a, b), held in found.items()
     )
 
 
-def _normal(part: Part, direction: Vec) -> Vec:
+def normal_of(part: Part, direction: Vec) -> Vec:
     """The axis of a part nearest to a fastener's way, pointing that way."""
     axis = max((part.frame.x, part.frame.y, part.frame.z), key=lambda v: abs(v.dot(direction)))
     return axis if axis.dot(direction) > 0.0 else axis.negated()

@@ -32,13 +32,17 @@ class Area:
 
 @frozen
 class Loading:
-    """One case: what lies on the deck and on the back, with design factors; its duration."""
+    """One case: what lies on the deck and on the back, with design factors; its duration.
+
+    `lasting` is the share of it that makes wood creep, None: as the loads say.
+    """
 
     case: Case
     deck: tuple[Area, ...] = ()
     back: tuple[Area, ...] = ()
     duration: Duration = "short"
     factor: float = 1.5
+    lasting: float | None = None
 
 
 @frozen

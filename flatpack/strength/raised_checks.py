@@ -128,8 +128,10 @@ def _leaf(
         words = f"F {each:.0f} N a screw in {key}"
         second = None
         if row is not None:
-            gravity = min(row.density_low / 1e3, joint_checks.PANEL_GRAVITY if panel else 1.0)
-            limit, method = joint_checks.screw_allowable(screws[0], gravity, code, steel=True)
+            gravity = joint_checks.gravity_of(row.density, panel)
+            limit, method = joint_checks.screw_allowable(
+                screws[0], gravity, code, r.loading.duration, steel=True
+            )
             second = Second(method, each / r.loading.factor / limit, joint_checks.NDS)
         case = r.loading.case.words
         yield Check(joint, "joint", code, case, None, words, clause, EC5, why, second)

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any
 
 from flatpack.geometry import Vec
 from flatpack.model import Assembly
 from flatpack.profiles import LoadSet, Profiles
-from flatpack.strength import joint_checks, member_checks, side_checks, stability
+from flatpack.strength import joint_checks, member_checks, side_checks, stability, whole_report
 from flatpack.strength.crossing import Bent, bend_part, on_slats
+from flatpack.strength.gathered import Gathered
 from flatpack.strength.joint_forces import shared
 from flatpack.strength.layout import is_across, middle
 from flatpack.strength.lifting import arm_rests, lifted
@@ -28,7 +28,7 @@ from flatpack.strength.raised import (
     raised,
 )
 from flatpack.strength.raised_checks import arm_checks, hinge_checks, rod_checks
-from flatpack.strength.records import EDITION, Case, Check, Diagram, Report, worst_each
+from flatpack.strength.records import EDITION, Check, Diagram, Report, worst_each
 from flatpack.strength.rolling import axle
 from flatpack.strength.setting import Setting
 from flatpack.strength.sides import Force, sides
@@ -41,8 +41,6 @@ NOTES = (
     "which local rules hold for furniture let out, sold, or used in public.",
     "Glue is left out: its strength isn't known, so joints are judged by their fasteners alone.",
     "Solid timber's sizes are as measured; drying cracks are allowed for in shear only.",
-    "Parts across are beams hinged on the sides; sides are plane frames, the first foot held along "
-    "the piece and the others free to slide.",
     "Screws are as stiff along their axis as sideways; parts pressed end to face are not helped by "
     "the pressure.",
     "Deflections are those at once, without creep, and not held to a limit where a load lasts "
@@ -54,13 +52,12 @@ NOTES = (
     "Not modelled: racking across the piece, twisting of rails, fatigue, rot.",
 )
 
-
-@dataclass
-class _Gathered:
-    checks: list[Check] = field(default_factory=list)
-    diagrams: list[tuple[float, Diagram]] = field(default_factory=list)
-    sides: list[tuple[Loading, tuple[Force, ...]]] = field(default_factory=list)
-    cases: list[Case] = field(default_factory=list)
+SIDES = (
+    "Parts across are beams hinged on the sides; sides are plane frames, the first foot held along "
+    "the piece and the others free to slide.",
+)
+"""Notes of pieces that are looked at as two sides."""
+SURFACE = {"sit": "seat", "table": "top", "soil": "floor", "lid": "lid over a floor"}
 
 
 def report(
@@ -83,15 +80,13 @@ def report(
     Raises:
         ProfileError: a grade names no material, or a profile has faults.
     """
-    if loads is None and assembly.family in profiles.names("loads"):
-        loads = profiles.load_set(assembly.family)
+    loads = loads or loads_of(assembly, record, profiles)
     if loads is None:
         return _nothing(assembly, record, f"no loads are known for a {assembly.family}")
     setting = Setting(assembly, profiles, loads, grades)
-    deck = deck_of(setting)
-    if deck is None:
-        return _nothing(assembly, record, "it has no slats to sit on")
-    gathered = _gather(setting, deck)
+    gathered = _gather(setting)
+    if gathered is None:
+        return _nothing(assembly, record, f"no {SURFACE[loads.use]} was found to load")
     gathered.checks += alone(setting)
     gathered.checks += untouched(setting, gathered.checks, _parts(assembly))
     return Report(
@@ -102,7 +97,7 @@ def report(
         joints=tuple(joint.key for joint in assembly.joints),
         parts=_parts(assembly),
         cases=tuple(dict.fromkeys(gathered.cases)),
-        assumptions=_assumptions(setting),
+        assumptions=_assumptions(setting, gathered.notes),
         diagrams=_worst_drawn(gathered.diagrams),
     )
 
@@ -122,8 +117,28 @@ def _nothing(assembly: Assembly, record: Any, why: str) -> Report:
     )  # fmt: skip
 
 
-def _gather(setting: Setting, deck: Slats) -> _Gathered:
-    found = _Gathered()
+def loads_of(assembly: Assembly, record: Any, profiles: Profiles) -> LoadSet | None:
+    """The load set that the file names, else the piece, else the family's; None: there is none.
+
+    Raises:
+        ProfileError: the one named doesn't exist.
+    """
+    named = getattr(record, "loads", "") or assembly.loads
+    if named:
+        return profiles.load_set(named)
+    known = assembly.family in profiles.names("loads")
+    return profiles.load_set(assembly.family) if known else None
+
+
+def _gather(setting: Setting) -> Gathered | None:
+    if setting.loads.frame == "whole":
+        return whole_report.gathered(setting)
+    deck = deck_of(setting)
+    return None if deck is None else _two_sides(setting, deck)
+
+
+def _two_sides(setting: Setting, deck: Slats) -> Gathered:
+    found = Gathered(notes=SIDES)
     found.checks += _unknown(setting)
     back = back_of(setting)
     for loading in loadings(setting):
@@ -149,7 +164,7 @@ def _unknown(setting: Setting) -> Iterator[Check]:
 
 
 def _across(
-    setting: Setting, loading: Loading, deck: Slats, back: Slats | None, found: _Gathered
+    setting: Setting, loading: Loading, deck: Slats, back: Slats | None, found: Gathered
 ) -> tuple[Force, ...]:
     """Slats under a case: their checks, their joints', and the forces on the sides."""
     forces: list[Force] = []
@@ -163,7 +178,7 @@ def _across(
     return tuple(forces)
 
 
-def _took(setting: Setting, bent: Bent, loading: Loading, found: _Gathered) -> Iterator[Force]:
+def _took(setting: Setting, bent: Bent, loading: Loading, found: Gathered) -> Iterator[Force]:
     """Keeps the checks of a part across and of its joints; gives its forces on the sides."""
     made = list(member_checks.checks_of(setting, bent, loading))
     found.checks += made
@@ -183,7 +198,7 @@ def _meeting(setting: Setting, bent: Bent, support: Support) -> Vec:
     return Vec(at.x, middle(setting.part(support.bearer)).y, at.z)
 
 
-def _raised(r: Raised, deck: Slats, found: _Gathered) -> None:
+def _raised(r: Raised, deck: Slats, found: Gathered) -> None:
     setting = r.setting
     found.cases.append(r.loading.case)
     back = Slats(parts=tuple(p for p in deck.parts if p.group == "back"), way=deck.way)
@@ -213,7 +228,7 @@ def _raised(r: Raised, deck: Slats, found: _Gathered) -> None:
     found.sides.append((r.loading, tuple(forces)))
 
 
-def _sides(setting: Setting, found: _Gathered) -> None:
+def _sides(setting: Setting, found: Gathered) -> None:
     own = tuple(_own_weight(setting))
     cases = [(loading, (*forces, *own)) for loading, forces in found.sides]
     places: dict[str, list[Vec]] = {}
@@ -240,7 +255,7 @@ def _own_weight(setting: Setting) -> Iterator[Force]:
         yield Force(key, middle(setting.part(key)), share)
 
 
-def _assumptions(setting: Setting) -> tuple[str, ...]:
+def _assumptions(setting: Setting, notes: tuple[str, ...]) -> tuple[str, ...]:
     boards = dict.fromkeys(setting.stuff(p).note for p in setting.assembly.parts.values())
     loads = setting.loads
     assumed = [
@@ -248,7 +263,7 @@ def _assumptions(setting: Setting) -> tuple[str, ...]:
         for name, why in loads.sources
     ]
     bolts = "Bolts that name no class: 4.6; in service class "
-    return (*NOTES, bolts + f"{loads.service_class}.", *boards, *assumed)
+    return (*NOTES, *notes, bolts + f"{loads.service_class}.", *boards, *assumed)
 
 
 def _worst_drawn(found: list[tuple[float, Diagram]]) -> tuple[Diagram, ...]:

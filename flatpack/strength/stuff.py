@@ -48,6 +48,29 @@ class Stuff:
         """Design value of a strength."""
         return design_value(value, self.factor(service_class, duration), self.material.gamma)
 
+    def k_def(self, service_class: int) -> float:
+        """Creep in a service class (EC5 table 3.2); 0 where the material gives none."""
+        given = self.material.k_def
+        return given[service_class - 1] if given else 0.0
+
+    def stiffness(self, row: Strength, *, flat: bool, across: bool) -> float:
+        """E for bending flat or on edge, of a part whose long side runs along or across."""
+        if not self.panel:
+            return row.stiffness_across if across else row.stiffness
+        if flat:
+            return row.stiffness_across if across else row.stiffness
+        return (row.stiffness + row.stiffness_across) * _share(row, across)
+
+    def bent_across(self, row: Strength, flat: bool) -> Strengths | None:
+        """Values of a part whose long side runs across its grain; None: no design value."""
+        if not self.panel or row.bending_across is None:
+            return None
+        stiff = self.stiffness(row, flat=flat, across=True)
+        if flat:
+            return Strengths(row.bending_across, stiff, row.planar, row.shear_stiffness, 1.0)
+        strength = min(row.tension_across, row.compression_across)
+        return Strengths(strength, stiff, row.shear, row.shear_stiffness, 1.0)
+
     def bent(self, row: Strength, depth: float, flat: bool) -> Strengths:
         """Values for bending flat or on edge; a panel on edge is held to its push and pull.
 
@@ -58,11 +81,16 @@ class Stuff:
             return Strengths(bending, row.stiffness, row.shear, row.shear_stiffness, K_CR)
         if flat:
             return Strengths(row.bending, row.stiffness, row.planar, row.shear_stiffness, 1.0)
-        n = row.layers
-        share = (n + 1) / (2 * n) if n else 0.5
-        stiff = (row.stiffness + row.stiffness_across) * share
+        stiff = self.stiffness(row, flat=False, across=False)
         strength = min(row.tension, row.compression)
         return Strengths(strength, stiff, row.shear, row.shear_stiffness, 1.0)
+
+
+def _share(row: Strength, across: bool) -> float:
+    """Share of a panel's plies that run along, or across, its face grain; half where unknown."""
+    n = row.layers
+    along = (n + 1) / (2 * n) if n else 0.5
+    return 1.0 - along if across else along
 
 
 def stuff_of(board: Board, profiles: Profiles, grades: Mapping[str, str]) -> Stuff:

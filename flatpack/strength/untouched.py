@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from flatpack.strength.layout import is_side
+from flatpack.strength.layout import Link, is_side
 from flatpack.strength.records import EC5, Check
 from flatpack.strength.setting import Setting
+
+TWO_SCREWS = 10.0
+"""Width that two screws need side by side across the grain, diameters."""
 
 
 def alone(setting: Setting) -> Iterator[Check]:
@@ -19,11 +22,21 @@ def alone(setting: Setting) -> Iterator[Check]:
         if link.first in glued or link.second in glued:
             continue
         if len(link.fasteners) == 1 and "screw" in link.fasteners[0].kind:
+            narrow = _narrow(setting, link)
+            why = f"1 screw, and {narrow} is too narrow for two" if narrow else ""
             for joint in link.joints:
                 yield Check(
-                    joint, "joint", "one screw", "every case", 2.0, "1 screw of at least 2",
-                    "8.3.1, at least two nails in a joint (from memory)", EC5,
+                    joint, "joint", "one screw", "every case", None if narrow else 2.0,
+                    "1 screw of at least 2",
+                    "8.3.1, at least two nails in a joint (from memory)", EC5, why,
                 )  # fmt: skip
+
+
+def _narrow(setting: Setting, link: Link) -> str:
+    """The part that can't take two screws side by side: 3 d + 4 d + 3 d of table 8.2, drilled."""
+    needs = TWO_SCREWS * link.fasteners[0].diameter
+    found = [p for p in (setting.part(link.first), setting.part(link.second)) if p.width < needs]
+    return found[0].name.lower() if found else ""
 
 
 def untouched(setting: Setting, checks: Iterable[Check], parts: Iterable[str]) -> Iterator[Check]:

@@ -243,7 +243,7 @@ def test_sliding_is_of_pushes_from_the_ground(lounger, bench):
     expected = 0.1 * 1079.1 / (0.3 * (weight + 1079.1))
     assert slid.use == pytest.approx(expected, rel=0.01)
     (leaning,) = (c for c in bench.report().checks if c.code == "sliding")
-    assert leaning.case == "a person sits and leans back"
+    assert leaning.case.startswith("one person leaning")
 
 
 def test_the_headline_tells_what_another_method_finds_too_weak(lounger):

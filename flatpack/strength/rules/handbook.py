@@ -5,6 +5,10 @@ Formulas in inches and pounds as printed are turned into N and mm here.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from flatpack.strength.rules.design import Duration
 from flatpack.strength.rules.johansen import Modes, double_shear, single_shear
 
 POUND = 4.4482216
@@ -12,6 +16,14 @@ POUND = 4.4482216
 INCH = 25.4
 STEEL_BEARING = 61_850.0 * POUND / INCH**2
 """Dowel bearing strength of thin sheet steel, N/mm2 (NDS table 12N notes, from memory)."""
+
+LOAD_DURATION: Mapping[Duration, float] = MappingProxyType(
+    {"permanent": 0.9, "long": 1.0, "medium": 1.15, "short": 1.6, "instantaneous": 1.6}
+)
+"""C_D: permanent, ten years, two months, ten minutes; no more than 1.6 in joints.
+
+Source: National Design Specification for Wood Construction, table 2.3.2.
+"""
 
 
 def screw_allowable(gravity: float, diameter: float) -> float:

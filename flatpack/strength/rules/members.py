@@ -96,3 +96,20 @@ def strength_at_angle(along: float, across: float, degrees: float, k_c90: float 
     """Compression strength at an angle to the grain, N/mm2 (EC5 6.2.2, eq. 6.16; Hankinson)."""
     s, c = math.sin(math.radians(degrees)), math.cos(math.radians(degrees))
     return along / (along / (k_c90 * across) * s * s + c * c)
+
+
+def k_v(depth: float, left: float, from_support: float) -> float:
+    """Factor of shear at a notch that leaves a share `left` of the depth, 1 at most.
+
+    EC5 6.5.2, eq. 6.62 for solid timber (k_n 5) and a square notch:
+    k_n / (sqrt(h) (sqrt(a (1 - a)) + 0.8 x/h sqrt(1/a - a^2))), x from the support to the corner.
+    """
+    a = min(max(left, 1e-3), 1.0)
+    under = math.sqrt(a * (1.0 - a)) + 0.8 * from_support / depth * math.sqrt(1.0 / a - a * a)
+    return min(5.0 / (math.sqrt(depth) * under), 1.0) if under > 0.0 else 1.0
+
+
+def k_shape(width: float, depth: float) -> float:
+    """Factor of the shear strength in twist of a rectangle (EC5 6.1.8, eq. 6.15): up to 2."""
+    a, b = max(width, depth), min(width, depth)
+    return min(1.0 + 0.15 * a / b, 2.0)

@@ -48,3 +48,20 @@ def disc(diameter: float) -> Section:
         diameter, diameter, area, area * diameter / 8.0, area * diameter**2 / 16.0, 4.0 / 3.0,
         0.9 * area,
     )  # fmt: skip
+
+
+def twist_constant(width: float, depth: float) -> float:
+    """Torsion constant J of a rectangle, mm4: a b^3 (1/3 - 0.21 b/a (1 - b^4/12 a^4)), a >= b.
+
+    Source: any handbook of mechanics (Roark's Formulas for Stress and Strain, torsion table).
+    """
+    a, b = max(width, depth), min(width, depth)
+    return a * b**3 * (1.0 / 3.0 - 0.21 * b / a * (1.0 - b**4 / (12.0 * a**4)))
+
+
+def twist_stress(moment: float, width: float, depth: float) -> float:
+    """Greatest shear stress of a twisted rectangle, N/mm2 (Roark, torsion table, the same)."""
+    a, b = max(width, depth), min(width, depth)
+    r = b / a
+    series = 1.0 + 0.6095 * r + 0.8865 * r**2 - 1.8023 * r**3 + 0.91 * r**4
+    return 3.0 * abs(moment) / (a * b * b) * series
