@@ -1,7 +1,8 @@
 """Entries of a table of named tables that begin as another one: `like = "front-leg"`.
 
-What an entry says itself counts.  Keys may be said to hang `together` (all that place a part from
-front to rear, say): where an entry says one of them, it takes none of them over.
+What an entry says itself counts.  Keys may hang `together`: two ends and, last, the middle between
+them.  Where the model says one of a group, any other that the entry says takes its place; where
+it says two, the entry changes only the end that it says, or with the middle both.
 """
 
 from __future__ import annotations
@@ -55,6 +56,14 @@ def _whole(
 def _over(
     base: dict[str, Any], own: dict[str, Any], together: tuple[tuple[str, ...], ...]
 ) -> dict[str, Any]:
-    said = {key for group in together if not own.keys().isdisjoint(group) for key in group}
-    kept = {key: value for key, value in base.items() if key not in said}
+    gone = {key for group in together for key in _given_up(base, own, group)}
+    kept = {key: value for key, value in base.items() if key not in gone}
     return {**kept, **{key: value for key, value in own.items() if key != KEY}}
+
+
+def _given_up(base: Mapping[str, Any], own: Mapping[str, Any], group: tuple[str, ...]) -> set[str]:
+    """Keys of a group that an entry doesn't take over, because it says others of it."""
+    said, before = own.keys() & set(group), base.keys() & set(group)
+    if not said:
+        return set()
+    return before if len(before) == 1 or group[-1] in said else before & said

@@ -25,7 +25,7 @@ class Faults:
 
     def note(self, key: str, value: object, allowed: str, message: str, near: str = "") -> None:
         """Keep a fault."""
-        shown = value.written() if isinstance(value, Sum) else value
+        shown = (value.written() if isinstance(value, Sum) else value) or None
         row = Conflict(key, f'"{shown}"' if isinstance(shown, str) else shown, allowed, message,
                        near)  # fmt: skip
         if row not in self.rows:

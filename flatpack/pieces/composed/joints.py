@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 from flatpack.frozen import frozen
 from flatpack.model import Bar, Joint, Part
 from flatpack.pieces.composed import joint_makers as make
+from flatpack.pieces.composed.faults import StuckError
 from flatpack.pieces.composed.layout import Layout
 from flatpack.pieces.composed.meeting import Meeting, meeting, touch
 from flatpack.pieces.composed.parts import Made, siblings
@@ -83,13 +84,19 @@ def _of_entry(bench: make.Bench, entry: Entry) -> Iterator[Joint]:
 
 
 def _named(bench: make.Bench, entry: Entry, which: str = "through") -> list[Part | Bar]:
-    """The parts that an entry names; a name that isn't known is a fault."""
+    """The parts that an entry names; a name that isn't known is a fault.
+
+    Raises:
+        StuckError: a part that it names couldn't be made.
+    """
     layout, found = bench.layout, []
     for number, name in enumerate(getattr(entry.made, which)):
         many = len(getattr(entry.made, which)) > 1
         key = f"{entry.key}.{which}" + (f"[{number}]" if many else "")
         keys = siblings(layout, name, key)
-        found += [bench.parts[k] for k in keys if k in bench.parts]
+        if not set(keys) <= set(bench.parts):
+            raise StuckError
+        found += [bench.parts[k] for k in keys]
     return found
 
 

@@ -49,10 +49,13 @@ class Meeting(NamedTuple):
         return min(places), max(places)
 
     def ways(self) -> tuple[int, int]:
-        """The two of the piece's ways that run in the plane, the longer reach first."""
+        """The two of the piece's ways that run in the plane, the longer reach first.
+
+        Of two alike the upright one comes first, so that both hands choose the same.
+        """
         across = max(range(3), key=lambda i: abs(self.normal.dot(AXES[i])))
         spans = {i: self.reach(i) for i in range(3) if i != across}
-        one, two = sorted(spans, key=lambda i: spans[i][0] - spans[i][1])
+        one, two = sorted(spans, key=lambda i: (round(spans[i][0] - spans[i][1], 6), -i))
         return one, two
 
 
