@@ -25,6 +25,7 @@ from flatpack.model import Assembly, posed
 from flatpack.parameters import Conflict, canonical, read_design
 from flatpack.pieces import PIECES
 from flatpack.profiles import Profiles, Workshop, load
+from flatpack.strength import basis
 from flatpack.wording import english as words
 from flatpack.writers.registry import render
 
@@ -78,6 +79,8 @@ def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
     if any(f.tries for f in findings):
         findings = _mended(family, record, profiles, findings)
     finishing = _finishing(record, profiles)
+    # Read before the content code is made, so that it counts loads and strengths too.
+    basis.read(assembly, record, profiles)
     code = _code(family, record, profiles)
     made = Design(family, record, assembly, workshop, findings, code, known, profiles)
     return made._replace(finishing=finishing)

@@ -7,6 +7,7 @@ from flatpack.parameters import (
     choice,
     count,
     flag,
+    item,
     length,
     lengths,
     notes,
@@ -25,6 +26,8 @@ class Board:
     A planed board has the `widths` (measured) and `lengths` that are sold, a sheet its `sheets` as
     (length along the face grain, width).  `layers` counts a plywood's plies; solid wood has one.
     `movement` is the change of width across the grain per percent of moisture, as a fraction.
+    `strength` is the class that it is marked with (a stamp on each board), as a material's name;
+    left out, the lowest class of its kind is taken.
     """
 
     key: str = text(UNSET, does="name of the file")
@@ -41,5 +44,6 @@ class Board:
     density: float = number(UNSET, least=50, most=2000, unit="kg/m3", does="mean density")
     layers: int = count(1, least=1, most=50, does="plies")
     movement: float = number(0.0, least=0, most=0.01, does="change across the grain per % moisture")
+    strength: str | None = item("materials", None, does="strength class it is marked with")
     source: str = text(UNSET, does="where the sizes come from", longest=400)
     sources: tuple[tuple[str, str], ...] = notes(does="where single values come from")

@@ -108,7 +108,7 @@ class LoadSet:
     impact: float = number(UNSET, least=1, most=10, does="factor on a person who drops down")
     lift_factor: float = number(UNSET, least=1, most=5, does="factor on the weight when lifted")
     table_edge: float = number(UNSET, least=0, most=5000, unit="N", does="load at a table's edge")
-    top_load: float = number(0.0, least=0, most=20000, unit="N/m2", does="spread over a table's top")
+    top_load: float = number(0.0, least=0, most=20000, unit="N/m2", does="all over a table")
     push: float = number(0.0, least=0, most=3000, unit="N", does="sideways at the top, either way")
     soil_density: float = number(0.0, least=0, most=3000, unit="kg/m3", does="wet soil")
     soil_pressure: float = number(0.0, least=0, most=2, does="soil's push sideways over downwards")

@@ -10,6 +10,7 @@ from flatpack.geometry import Vec
 from flatpack.model import Assembly
 from flatpack.profiles import LoadSet, Profiles
 from flatpack.strength import joint_checks, member_checks, side_checks, stability, whole_report
+from flatpack.strength.basis import loads_of
 from flatpack.strength.crossing import Bent, bend_part, on_slats
 from flatpack.strength.gathered import Gathered
 from flatpack.strength.joint_forces import shared
@@ -115,19 +116,6 @@ def _nothing(assembly: Assembly, record: Any, why: str) -> Report:
         checks=tuple(missing), joints=joints, parts=_parts(assembly), cases=(),
         assumptions=(why,),
     )  # fmt: skip
-
-
-def loads_of(assembly: Assembly, record: Any, profiles: Profiles) -> LoadSet | None:
-    """The load set that the file names, else the piece, else the family's; None: there is none.
-
-    Raises:
-        ProfileError: the one named doesn't exist.
-    """
-    named = getattr(record, "loads", "") or assembly.loads
-    if named:
-        return profiles.load_set(named)
-    known = assembly.family in profiles.names("loads")
-    return profiles.load_set(assembly.family) if known else None
 
 
 def _gather(setting: Setting) -> Gathered | None:

@@ -11,6 +11,8 @@ from flatpack.strength.rules.design import K_CR, Duration, design_value, k_h, k_
 
 LOWEST = {"softwood": "c14", "hardwood": "d18", "plywood": "unnamed-plywood"}
 """Lowest classes: C14 and D18 of EN 338:2016, F3 E5 of EN 636."""
+METALS = ("bolt-4-6", "stainless-50", "mild-steel", "stainless-bar", "screw-wire")
+"""Metals that bolts, bars and screws are looked up among."""
 HARDWOODS = ("oak", "beech", "ash", "chestnut", "robinia", "teak", "iroko", "eucalyptus", "birch")
 """Words in a board's material by which it counts as hardwood."""
 PANEL_TOLERANCE = 1.0
@@ -94,14 +96,15 @@ def _share(row: Strength, across: bool) -> float:
 
 
 def stuff_of(board: Board, profiles: Profiles, grades: Mapping[str, str]) -> Stuff:
-    """Material of a board: as graded by the maker, by its key or material, else the lowest.
+    """Material of a board: as graded, as marked, by its key or material, else the lowest.
 
     Raises:
         ProfileError: a grade names no material.
     """
     names = profiles.names("materials")
     slug = board.material.lower().replace(" ", "-")
-    key = grades.get(board.key) or next((k for k in (board.key, slug) if k in names), None)
+    known = next((k for k in (board.key, slug) if k in names), None)
+    key = grades.get(board.key) or board.strength or known
     if key is not None:
         material = profiles.material(key)
         note = f"{board.name}: {material.name}, {material.edition}"
