@@ -62,13 +62,17 @@ def _clear(setting: Setting, part: Part, place: Vec) -> float:
 
 
 def _in_line(setting: Setting) -> Iterator[Finding]:
-    """Each rod position has its notch at one place, seen along the rod, in every rack."""
-    seats: dict[int, list[tuple[Part, Vec]]] = {}
+    """Each rod position has its notch at one place, seen along the rod, in every rack.
+
+    Racks that carry the same rods have the same name.
+    """
+    seats: dict[tuple[str, int], list[tuple[Part, Vec]]] = {}
     for part in setting:
         for notch in _notches(part):
-            seats.setdefault(notch.number, []).append((part, part.frame.place(*notch.at)))
+            key = part.name, notch.number
+            seats.setdefault(key, []).append((part, part.frame.place(*notch.at)))
     limit = setting.limits.in_line
-    for number, places in sorted(seats.items()):
+    for (_, number), places in sorted(seats.items()):
         first, here = places[0]
         for part, place in places[1:]:
             between = place.minus(here)

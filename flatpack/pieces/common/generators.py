@@ -210,7 +210,8 @@ def _notched_bar(p: NotchedBar, profiles: Profiles) -> Shaped:
     form = notch_form(profile, p.rod)
     if form.depth >= p.width:
         raise ValueError(f"notches {form.depth:g} deep cut the bar through")
-    seat, _ = seat_of(form, p.rod / 2.0)
+    seat, slack = seat_of(form, p.rod / 2.0)
+    rest = seat.y - slack  # by its own weight, at the bottom of a round notch
     floor = p.width - form.depth
     cuts = [cut(form, Point(x - seat.x, floor)) for x in sorted(p.at)]
     made = rack_contour(cuts, Point(0.0, p.width), Point(p.length, p.width))
@@ -220,7 +221,7 @@ def _notched_bar(p: NotchedBar, profiles: Profiles) -> Shaped:
     upper = tuple(s.reversed() for s in reversed(edge))
     outline = spliced(rectangle(p.length, p.width), 2, upper)
     rods = tuple(
-        Notch(at=Point(x, floor + seat.y), number=n, diameter=p.rod, shape=profile.shape)
+        Notch(at=Point(x, floor + rest), number=n, diameter=p.rod, shape=profile.shape)
         for n, x in enumerate(sorted(p.at), 1)
     )
     return Shaped(outline, (), rods)
