@@ -98,3 +98,12 @@ def test_planter(most: int, with_keys: Callable[..., Any], data: st.DataObject) 
 def test_lounger(most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
     family = PIECES["lounger"]
     judged(family, with_keys(family.record(name="Any"), data.draw(keys(family, most))))
+
+
+@pytest.mark.parametrize("family", ["side-table", "dining-table", "dining-bench"])
+@pytest.mark.parametrize("most", [3, 40])
+@settings(gently, max_examples=8)
+@given(data=st.data())
+def test_tables(family: str, most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
+    one = PIECES[family]
+    judged(one, with_keys(one.record(name="Any"), data.draw(keys(one, most))))

@@ -18,11 +18,13 @@ _FRAMES = Step("leg frames", "Leg frames: rails between the legs", "", ("Top rai
 _TOP = Step(
     "top",
     "Top: slats on their bearers, from below",
-    "",
+    "Slats get no glue: each is held by its own screws, so that it can swell and shrink into the "
+    "gaps beside it.",
     ("Gap between slats",),
     ("between slats",),
 )
 _STRETCHER = Step("stretcher", "Stretcher between the low rails")
+_AGAIN = "To pack it flat, undo these bolts again: the top stays in one piece."
 WORKSHOP_STEPS = (
     _FRAMES,
     Step("aprons", "Aprons between the leg frames", "", ("Clear between the leg frames",)),
@@ -34,7 +36,7 @@ KNOCK_DOWN_STEPS = (
     Step("bearers", "Aprons and bearers of the top", "", ("Bearers,",)),
     _TOP,
     _FRAMES,
-    Step("legs", "Leg frames bolted to the top", "", ("Clear between the leg frames",)),
+    Step("legs", "Leg frames bolted to the top", _AGAIN, ("Clear between the leg frames",)),
     _STRETCHER,
 )
 

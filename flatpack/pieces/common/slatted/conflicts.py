@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from flatpack.parameters import Conflict
-from flatpack.pieces.common.fixings import CLEAR_OF_POCKETS, pocket_reach
+from flatpack.pieces.common.fixings import CLEAR_OF_POCKETS, WOOD_BETWEEN, pocket_reach
+from flatpack.pieces.common.leg_frames import BOLT_SHARES
+from flatpack.pieces.common.slatted.frame_joints import ROOM_FOR_DRIVER
 from flatpack.pieces.common.slatted.plan import Plan, stock_for
 from flatpack.pieces.common.slatted.setting_out import SettingOut, set_out
 from flatpack.pieces.common.slatted.slat_screws import FROM_EDGE, screws
+from flatpack.pieces.common.slatted.spacing import rail_bite
 from flatpack.pieces.common.slatted.top_joints import under_apron
 from flatpack.pieces.family import Workings, fixings_fit, mm, wide_enough
 from flatpack.profiles import Profiles
@@ -17,6 +21,10 @@ BETWEEN_FRAMES = 120.0
 """Least from leg frame to leg frame, mm: both end bearers, and room for a hand."""
 BELOW_POCKET = 3.0
 """Least wood below the slats' pockets in aprons and bearers, mm (common practice, no source)."""
+BETWEEN_BEARERS = 250.0
+"""Least between two bearers, mm: a driver with its bit and a screw (common practice)."""
+LEAST_WALL = 3.5
+"""Least wood from a bolt's hole to an edge, mm (common practice, no source)."""
 UNDER_RAIL = 20.0
 """Least from a top rail down to the low rail, mm."""
 
@@ -27,6 +35,8 @@ def conflicts(p: Plan, profiles: Profiles) -> Iterator[Conflict]:
     yield from _slats(p, out)
     yield from _across(p, out)
     yield from _along(p, out)
+    yield from _bearers(p, out)
+    yield from _legs(p, out)
     yield from _rails(p, out)
     yield from _held(p, out)
     yield from fixings_fit(p.fixings, profiles, _threads(p))
@@ -77,15 +87,54 @@ def _across(p: Plan, out: SettingOut) -> Iterator[Conflict]:
 
 
 def _along(p: Plan, out: SettingOut) -> Iterator[Conflict]:
-    if out.clear.length < BETWEEN_FRAMES:
-        most = p.legs.inset_ends - (BETWEEN_FRAMES - out.clear.length) / 2.0
+    """Room between the leg frames: for both ends of an apron, and for a driver."""
+    least = BETWEEN_FRAMES if p.loose else ROOM_FOR_DRIVER
+    least = max(least, 2.0 * (pocket_reach(out.stock) + BELOW_POCKET))
+    if out.clear.length < least:
+        most = p.legs.inset_ends - (least - out.clear.length) / 2.0
         yield Conflict(
             "legs.inset_ends",
             p.legs.inset_ends,
-            f"at most {mm(most)}: the leg frames stand at least {mm(BETWEEN_FRAMES)} apart"
-            if most >= 0.0
-            else f"{p.sizes.keys[0]} at least {mm(p.sizes.length - 2.0 * most)}",
-            "the leg frames meet",
+            (
+                f"at most {mm(most)}"
+                if most >= 0.0
+                else f"{p.sizes.keys[0]} {mm(-2.0 * most)} more, and legs.inset_ends = 0"
+            )
+            + f": the leg frames stand at least {mm(least)} apart",
+            "there is no room between the leg frames to drive the screws of aprons and stretcher"
+            if least == ROOM_FOR_DRIVER
+            else "there is no room between the leg frames for the ends of the aprons",
+        )
+
+
+def _bearers(p: Plan, out: SettingOut) -> Iterator[Conflict]:
+    """Bearers too near to another for a driver between them."""
+    t = out.stock.frames.thickness
+    between = out.clear.length - t
+    free = between / (len(out.middles) + 1) - t
+    if out.middles and free < BETWEEN_BEARERS:
+        bays = max(int(between / (BETWEEN_BEARERS + t)), 1)
+        yield Conflict(
+            "rails.longest_span",
+            p.rails.longest_span,
+            f"at least {math.ceil((between - t) / bays - t)}",
+            f"only {mm(free)} would be left between two bearers, too little for a driver",
+        )
+
+
+def _legs(p: Plan, out: SettingOut) -> Iterator[Conflict]:
+    """Screws from the rails into the edge of a leg end before what goes into its face."""
+    hole = out.stock.undoing.hole_wood if p.loose else out.stock.pocket_screw.diameter
+    at = p.rails.setback + out.stock.frames.thickness / 2.0
+    least = at + hole / 2.0 + WOOD_BETWEEN + rail_bite(out)
+    if out.widths.leg < least - 1e-9:
+        yield Conflict(
+            "legs.width",
+            p.legs.width,
+            f"at least {mm(wide_enough(out.stock.frames, least))}, or rails.setback smaller: "
+            f"the aprons' fixings stand {mm(at)} in from the legs' outer edges, the rails' screws "
+            f"bite {mm(rail_bite(out))} from the inner ones",
+            "the rails' screws meet those of the aprons in the legs",
         )
 
 
@@ -117,13 +166,22 @@ def _rails(p: Plan, out: SettingOut) -> Iterator[Conflict]:
             else f"low rails and stretcher at most {mm(free)} wide, or rails.low = false",
             "the low rail meets the top rail",
         )
-    deepest = (out.widths.stretcher - out.widths.low_rail) / 2.0
-    if p.rails.low and p.rails.low_rail_height < deepest:
+    yield from _stretcher(p, out)
+
+
+def _stretcher(p: Plan, out: SettingOut) -> Iterator[Conflict]:
+    """A stretcher wider than the low rail: above the ground, and its bolts within the rail."""
+    rail = out.widths.low_rail
+    most = rail + 2.0 * p.rails.low_rail_height
+    if p.loose:
+        wall = out.stock.undoing.hole_wood / 2.0 + LEAST_WALL
+        most = min(most, (rail / 2.0 - wall) / (0.5 - BOLT_SHARES[0]))
+    if p.rails.low and out.widths.stretcher > most:
         yield Conflict(
             "rails.stretcher",
             p.rails.stretcher,
-            f"at most {mm(out.widths.low_rail + 2.0 * p.rails.low_rail_height)}",
-            "the stretcher reaches the ground",
+            f"at most {mm(most)}, on low rails {mm(rail)} wide",
+            "the stretcher is too wide for the low rails",
         )
 
 

@@ -12,14 +12,19 @@ FROM_EDGE = 10.0
 """Least from a slat's edge to the line of screws in an apron below it, mm (common practice)."""
 FROM_END = 12.0
 """Least from a bearer's end or slat's edge to a pocket, mm, as far as there is room."""
+DEEP = 120.0
+"""Aprons deeper than this hide the thick end of the driver beside them, mm: its bit is 150 long
+and stands at a slope in the pocket."""
+BESIDE_DEEP_APRON = 24.0
+"""From a deep apron to the nearest pocket, mm: half a driver and a little."""
 POCKETS_APART = 8.0
 """Wood left between two pockets side by side, mm (common practice, no source)."""
 
 
 def over_bearers(out: SettingOut, number: int) -> Reach:
-    """The stretch of a slat that lies on the bearers."""
-    slat = out.slat(number)
-    return Reach(max(slat.low, out.bearers.low), min(slat.high, out.bearers.high))
+    """The stretch of a slat on the bearers, less what a driver can't reach beside deep aprons."""
+    slat, off = out.slat(number), BESIDE_DEEP_APRON if out.widths.apron > DEEP else 0.0
+    return Reach(max(slat.low, out.bearers.low + off), min(slat.high, out.bearers.high - off))
 
 
 def screws(p: Plan, out: SettingOut, number: int) -> int:
@@ -34,10 +39,12 @@ def screws(p: Plan, out: SettingOut, number: int) -> int:
 
 
 def aside(out: SettingOut, number: int) -> Avoid:
-    """What the screws of a slat avoid so that they stand near enough together."""
+    """What the screws of a slat avoid: places too near aprons, or too far from another."""
+    slat = out.slat(number)
     low, high = over_bearers(out, number)
-    rest = (high - low - apart_at_most(out.stock.slats)) / 2.0
-    return tuple((Vec(x, 0.0, 0.0), rest) for x in (low, high)) if rest > 0.0 else ()
+    rest = max((high - low - apart_at_most(out.stock.slats)) / 2.0, 0.0)
+    ends = ((min(slat.low, low), low + rest), (high - rest, max(slat.high, high)))
+    return tuple((Vec((a + b) / 2.0, 0.0, 0.0), (b - a) / 2.0) for a, b in ends if b > a)
 
 
 def pockets_at(p: Plan, out: SettingOut) -> tuple[float, ...]:

@@ -52,6 +52,23 @@ def all_across(part: Part, across: Vec) -> Avoid:
     return tuple((base.plus(across, at), rest) for at in (low, high))
 
 
+def rail_bite(out: SettingOut) -> float:
+    """How far the top rail's screws reach into the edge of a leg, mm.
+
+    As pocket screws choose their length: the longest that keeps its tip cover, beside too.
+    """
+    kit, t = out.stock, out.stock.frames.thickness
+    slope, shoulder = math.radians(kit.jig.angle), kit.jig.shoulder(t)
+    bites = [
+        (n - shoulder) * math.cos(slope)
+        for n in kit.pocket_screw.lengths
+        if (n - shoulder) * math.cos(slope) <= out.widths.leg - kit.tip_cover
+        and (n - shoulder) * math.sin(slope) <= t / 2.0 - kit.tip_cover
+    ]
+    shortest = min(kit.pocket_screw.lengths) - shoulder
+    return max(bites, default=shortest * math.cos(slope))
+
+
 def bolt_heights(out: SettingOut) -> tuple[float, float]:
     """Heights of the two bolts from a leg into an apron's end."""
     middle = out.under - out.widths.apron / 2.0
