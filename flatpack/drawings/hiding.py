@@ -1,7 +1,8 @@
 """The order in which bodies are painted, so that nearer ones hide those behind.
 
-Two bodies whose boxes share no room are parted by one of their twelve faces.  With n that face's
-outward direction, what lies beyond it is nearer to the reader when n points towards him:
+Two bodies whose boxes share no room are parted by one of their twelve faces, bodies sawn at a slant
+perhaps by a cut.  With n that face's outward direction, what lies beyond it is nearer to the reader
+when n points towards him:
 
         | B        n -> reader        B is painted after A
       A |
@@ -132,6 +133,10 @@ def _parted(a: _Item, b: _Item, view: View) -> float | None:
             best = slope if best is None or abs(slope) > abs(best) else best
         elif max(reach) <= low + _TOUCH:
             best = -slope if best is None or abs(slope) > abs(best) else best
+    for plane in (cut.placed(frame) for cut in b.body.planes):
+        if min(plane.beyond(c) for c in a.corners) >= -_TOUCH:
+            slope = plane.out.dot(view.toward)
+            best = slope if best is None or abs(slope) > abs(best) else best
     return best
 
 

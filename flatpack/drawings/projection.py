@@ -14,10 +14,11 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from flatpack.drawings.boxes import Box
+from flatpack.drawings.sawn_faces import sawn_faces
 from flatpack.frozen import frozen
-from flatpack.geometry import Frame, Outline, Point, Segment, Vec, X, Y, Z
-from flatpack.geometry.shapes import disc
-from flatpack.model import Assembly
+from flatpack.geometry import Frame, Outline, Plane, Point, Segment, Vec, X, Y, Z
+from flatpack.geometry.shapes import disc, through
+from flatpack.model import Assembly, left_corners, planes
 
 _FLAT = 1e-9
 _SAGITTA = 0.3
@@ -70,7 +71,10 @@ _STRAIGHT = 1e-9
 
 @frozen(kw_only=False)
 class Body:
-    """An upright prism in a frame; `key` names the part or fastener, `openings` go through."""
+    """An upright prism in a frame; `key` names the part or fastener, `openings` go through.
+
+    What lies beyond the `planes` of slanting cuts, in its own axes, is gone.
+    """
 
     key: str
     frame: Frame
@@ -78,10 +82,14 @@ class Body:
     low: float
     high: float
     openings: tuple[Outline, ...] = ()
+    planes: tuple[Plane, ...] = ()
 
     @cached_property
     def corners(self) -> tuple[Vec, ...]:
-        """The eight corners of the box round it."""
+        """The eight corners of the box round it; its own where it is sawn at a slant."""
+        if self.planes:
+            own = left_corners(self.outline, self.planes, self.low, self.high)
+            return tuple(self.frame.place(*place) for place in own)
         x0, y0, x1, y1 = self.outline.bounds
         place = self.frame.place
         return tuple(
@@ -93,6 +101,9 @@ class Body:
 
         Of a board that lies askew a corner of the box round it may be cut off.
         """
+        if self.planes:
+            places = [corner.dot(way) for corner in self.corners]
+            return min(places), max(places)
         x, y, z = self.frame.local_direction(way)
         flat, start = math.hypot(x, y), self.frame.origin.dot(way)
         turned = self.outline
@@ -110,7 +121,7 @@ class Body:
 def bodies(assembly: Assembly) -> tuple[Body, ...]:
     """Parts, bars, wheels, hinges, and heads and nuts of bolts."""
     parts = (
-        Body(key, p.frame, p.outline, 0.0, p.thickness, p.openings)
+        Body(key, p.frame, p.outline, 0.0, p.thickness, p.openings, planes(p))
         for key, p in assembly.parts.items()
     )
     bars = (
@@ -151,6 +162,8 @@ class _Sight(NamedTuple):
 
 def faces(body: Body, view: View) -> tuple[Outline, ...]:
     """Outlines of the visible faces, furthest first; each hides what lies behind it."""
+    if body.planes:
+        return sawn_faces(body, view, _visible_runs(body, view))
     slope = body.frame.z.dot(view.toward)
     sight = _Sight.of(body, view)
     height = body.high if slope > 0.0 else body.low
@@ -159,7 +172,7 @@ def faces(body: Body, view: View) -> tuple[Outline, ...]:
     strips = sorted(_strips(body, view, sight), key=lambda strip: strip[0])
     found = [outline for _, outline in strips]
     if abs(slope) > _FLAT:
-        found.append(_polygon([sight.at(*p, height) for p in body.outline.sampled(_SAGITTA)]))
+        found.append(through([sight.at(*p, height) for p in body.outline.sampled(_SAGITTA)]))
     return tuple(found)
 
 
@@ -177,7 +190,7 @@ def _strips(body: Body, view: View, sight: _Sight) -> Iterator[tuple[float, Outl
         bottom = [sight.at(*p, body.low) for p in run]
         top = [sight.at(*p, body.high) for p in reversed(run)]
         middle = body.frame.place(*run[len(run) // 2], (body.low + body.high) / 2.0)
-        yield middle.dot(view.toward), _polygon([*bottom, *top])
+        yield middle.dot(view.toward), through([*bottom, *top])
 
 
 def _visible_runs(body: Body, view: View) -> list[list[Point]]:
@@ -217,17 +230,6 @@ def _chords(segment: Segment) -> Iterator[tuple[Point, Point]]:
 def _sharp(before: Segment, after: Segment) -> bool:
     a, b = before.direction(1.0), after.direction(0.0)
     return a.x * b.x + a.y * b.y < _SHARP
-
-
-def _polygon(points: list[Point]) -> Outline:
-    """Closed polygon; points on one another are taken once, so that no side has no length."""
-    kept: list[Point] = []
-    for p in points:
-        if not kept or math.hypot(p.x - kept[-1].x, p.y - kept[-1].y) > 1e-6:
-            kept.append(p)
-    if len(kept) > 1 and math.hypot(kept[0].x - kept[-1].x, kept[0].y - kept[-1].y) <= 1e-6:
-        kept.pop()
-    return Outline(tuple(Segment(a, b) for a, b in zip(kept, (*kept[1:], kept[0]), strict=True)))
 
 
 def view_box(body: Body, view: View) -> Box:

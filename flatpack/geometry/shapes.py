@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from functools import lru_cache
 
-from flatpack.geometry.outline import Outline, Segment, bulge_of, closed
+from flatpack.geometry.outline import Outline, Point, Segment, bulge_of, closed
 
 QUARTER = bulge_of(90.0)
 
@@ -110,6 +110,17 @@ def _check_no_backtrack(corners: Sequence[tuple[float, float, float]]) -> None:
         j = (i + 1) % count
         if setbacks[i] + setbacks[j] > math.hypot(corners[j][0] - x, corners[j][1] - y) + 1e-9:
             raise ValueError(f"roundings overlap between corners {i + 1} and {j + 1}")
+
+
+def through(points: Sequence[Point]) -> Outline:
+    """Closed polygon; points on one another are taken once, so that no side has no length."""
+    kept: list[Point] = []
+    for p in points:
+        if not kept or math.dist(p, kept[-1]) > 1e-6:
+            kept.append(p)
+    if len(kept) > 1 and math.dist(kept[0], kept[-1]) <= 1e-6:
+        kept.pop()
+    return Outline(tuple(Segment(a, b) for a, b in zip(kept, (*kept[1:], kept[0]), strict=True)))
 
 
 def spliced(outline: Outline, index: int, chain: Sequence[Segment]) -> Outline:

@@ -21,7 +21,7 @@ from flatpack.model.assembly import (
 from flatpack.model.motion import posed
 from flatpack.model.part import Bar, Cut, Face, Feature, Group, Hand, Part
 from flatpack.model.passage import Passage, is_shaped, passage, sides
-from flatpack.model.sawn import corners, outline_at, planes, volume
+from flatpack.model.sawn import corners, left_corners, outline_at, planes, trimmed, volume
 from flatpack.model.solid import Solid, axis_frame, cylinder
 
 __all__ = [
@@ -54,10 +54,12 @@ __all__ = [
     "corners",
     "cylinder",
     "is_shaped",
+    "left_corners",
     "outline_at",
     "passage",
     "planes",
     "posed",
     "sides",
+    "trimmed",
     "volume",
 ]

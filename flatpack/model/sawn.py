@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import reduce
 from itertools import chain, combinations, pairwise
 from typing import Protocol, cast
@@ -57,11 +57,18 @@ def corners(part: Part) -> tuple[Vec, ...]:
     Its corners; of an arc places along it no further apart than the sagitta, and its outermost
     ones along and across the grain.
     """
-    t = part.thickness
-    if not planes(part):
-        flat = _spots(part.outline)
-        return tuple(Vec(*p, z) for z in (0.0, t) for p in flat)
-    return tuple(Vec(*p, z) for z in _levels(part) for p in _spots(outline_at(part, z)))
+    return left_corners(part.outline, planes(part), 0.0, part.thickness)
+
+
+def left_corners(
+    outline: Outline, cuts: Sequence[Plane], low: float, high: float
+) -> tuple[Vec, ...]:
+    """The same of a prism between two heights, behind every plane; all of it if nothing is."""
+    found = []
+    for height in _levels(outline, cuts, low, high):
+        left = trimmed(outline, [cut.line(height) for cut in cuts])
+        found += [Vec(*p, height) for p in _spots(left)] if left else []
+    return tuple(found) or tuple(Vec(*p, z) for z in (low, high) for p in _spots(outline))
 
 
 def _spots(outline: Outline) -> tuple[Point, ...]:
@@ -89,39 +96,40 @@ def volume(part: Part) -> float:
     Openings are taken as square.
     """
     openings = sum(o.area for o in part.openings)
-    t = part.thickness
-    if not planes(part):
+    cuts, t = planes(part), part.thickness
+    if not cuts:
         return float((part.outline.area - openings) * t)
+
+    def area(height: float) -> float:
+        left = trimmed(part.outline, [cut.line(height) for cut in cuts])
+        return 0.0 if left is None else left.area
+
     wood = sum(
-        (_area(part, low) + 4.0 * _area(part, (low + high) / 2.0) + _area(part, high))
-        * (high - low) / 6.0
-        for low, high in pairwise(_levels(part))
-    )  # fmt: skip
+        (area(low) + 4.0 * area((low + high) / 2.0) + area(high)) * (high - low) / 6.0
+        for low, high in pairwise(_levels(part.outline, cuts, 0.0, t))
+    )
     return float(wood - openings * t)
 
 
-def _levels(part: Part) -> list[float]:
+def _levels(outline: Outline, cuts: Sequence[Plane], low: float, high: float) -> list[float]:
     """Heights between which every edge moves evenly, rising; close steps where an arc is sawn."""
-    t = part.thickness
-    levels = [0.0, *(z for z in _changes(part) if NOISE < z < t - NOISE), t]
-    if all(s.bulge == 0.0 for s in part.outline):
+    if not cuts:
+        return [low, high]
+    between = (z for z in _changes(outline, cuts) if low + NOISE < z < high - NOISE)
+    levels = [low, *between, high]
+    if all(s.bulge == 0.0 for s in outline):
         return levels
-    steps = ((low + (high - low) * i / 8 for i in range(8)) for low, high in pairwise(levels))
-    return [*chain.from_iterable(steps), t]
+    steps = ((a + (b - a) * i / 8 for i in range(8)) for a, b in pairwise(levels))
+    return [*chain.from_iterable(steps), high]
 
 
-def _area(part: Part, height: float) -> float:
-    left = trimmed(part.outline, [plane.line(height) for plane in planes(part)])
-    return 0.0 if left is None else left.area
-
-
-def _changes(part: Part) -> list[float]:
+def _changes(outline: Outline, cuts: Sequence[Plane]) -> list[float]:
     """Heights at which three edges, one of them slanting, meet in one place.
 
     Each edge is n . p = c + m z; three meet where the determinant of their rows is nothing.
     """
-    rows = [(o.x, o.y, at.dot(o), -o.z) for at, o in planes(part)]
-    for (x0, y0), (x1, y1), bulge in part.outline:
+    rows = [(o.x, o.y, at.dot(o), -o.z) for at, o in cuts]
+    for (x0, y0), (x1, y1), bulge in outline:
         if bulge == 0.0:
             nx, ny = y1 - y0, x0 - x1
             rows.append((nx, ny, nx * x0 + ny * y0, 0.0))

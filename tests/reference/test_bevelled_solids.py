@@ -18,8 +18,10 @@ from flatpack.checks.limits import Limits
 from flatpack.checks.mates import flats, nearest
 from flatpack.checks.setting import Setting
 from flatpack.checks.space import overlaps
+from flatpack.drawings.projection import View, faces
+from flatpack.drawings.projection import bodies as drawn_bodies
 from flatpack.features import Bevel, Hole, Slant, bevels
-from flatpack.geometry import Frame, Outline, Point, Vec, closed
+from flatpack.geometry import Frame, Outline, Point, Vec, X, Y, Z, closed
 from flatpack.geometry.shapes import filleted, rectangle, round_ended
 from flatpack.model import Assembly, Part, corners, volume
 from flatpack.profile_files import profile_texts
@@ -226,3 +228,24 @@ def test_a_wrong_slant_would_be_seen() -> None:
     wrong = replace(part, features=bevels(outline, T, [Slant(side.start, side.end, 13.0)]))
     assert abs(volume(wrong) - solid_of(part).volume()) > 100.0
     assert round_ended(10.0, 5.0).area > 0.0
+
+
+def _view(rng: random.Random) -> View:
+    toward = Vec(*(rng.gauss(0, 1) for _ in range(3))).unit()
+    right = Vec(0.0, 0.0, 1.0).cross(toward).unit()
+    return View("any", right, toward.cross(right), toward)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_visible_faces_fill_the_modelled_silhouette(seed: int) -> None:
+    """The faces of a convex body that look at the reader cover its shadow once."""
+    rng = random.Random(200 + seed)
+    part = bevelled(rng, "a", turned(rng, "askew" if seed % 2 else "parallel"))
+    rounded = any(s.bulge for s in part.outline)
+    view = _view(rng) if seed % 4 else View("plan", X, Y, Z)
+    body = drawn_bodies(Assembly(family="t", name="t", parts={"a": part}))[0]
+    area = sum(abs(outline.area) for outline in faces(body, view))
+    onto = np.array((view.right, view.up, view.toward, (0.0, 0.0, 0.0))).T
+    onto[:, :3] = np.array((view.right, view.up, view.toward))
+    shadow = solid_of(part).transform(onto).project()
+    assert area == pytest.approx(shadow.area(), rel=0.04 if rounded else 1e-5)

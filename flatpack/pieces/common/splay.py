@@ -76,27 +76,40 @@ def leaning(
     width: float,
     way: Way,
     ends: tuple[Plane, Plane],
+    edges: tuple[Plane | None, Plane | None] = (None, None),
     hand: Hand = "",
 ) -> Part:
     """The part along `way` whose ends lie in the two planes.
 
+    `edges`, where given, are planes in which its lower and upper edge lie instead of square and
+    `width` apart: under a level top, say, or along a taper.
+
     Raises:
-        ValueError: start and end are one place, `facing` runs along the way, or an end's plane
-            runs along the part (a family's conflicts keep such values out).
+        ValueError: start and end are one place, `facing` runs along the way, or a plane runs along
+            the part where it should bound it (a family's conflicts keep such values out).
     """
-    frame = _frame(way, width, board.thickness)
-    cuts = [_local(plane, frame, sign) for plane, sign in zip(ends, (-1.0, 1.0), strict=True)]
-    lines = [_line(cut, width, board.thickness) for cut in cuts]
-    first = min(lines[0])
+    t = board.thickness
+    frame = _frame(way, width, t)
+    low = Plane(Vec(0.0, 0.0, 0.0), Vec(0.0, -1.0, 0.0))
+    high = Plane(Vec(0.0, width, 0.0), Vec(0.0, 1.0, 0.0))
+    cuts = [
+        low if edges[0] is None else _local(edges[0], frame, Vec(0.0, -1.0, 0.0)),
+        _local(ends[1], frame, Vec(1.0, 0.0, 0.0)),
+        high if edges[1] is None else _local(edges[1], frame, Vec(0.0, 1.0, 0.0)),
+        _local(ends[0], frame, Vec(-1.0, 0.0, 0.0)),
+    ]
+    corners = _corners([cut.line(_long_height(cut, t)) for cut in cuts])
+    first = min(x for x, _ in corners)
+    outline = closed([(x - first, y, 0.0) for x, y in corners])
     frame = replace(frame, origin=frame.place(first, 0.0))
-    outline = _outline(lines, first, width)
     part = Part(key=key, name=name, board=board, outline=outline, frame=frame, hand=hand)
-    return part.with_features(bevels(outline, board.thickness, list(_slants(outline, cuts))))
+    return part.with_features(bevels(outline, t, list(_slants(outline, cuts))))
 
 
 def leg(key: str, name: str, board: Board, width: float, way: Way, hand: Hand = "") -> Part:
     """A leg whose ends lie level at the heights of its two places."""
-    return leaning(key, name, board, width, way, (level(way.start.z), level(way.end.z)), hand)
+    ends = level(way.start.z), level(way.end.z)
+    return leaning(key, name, board, width, way, ends, hand=hand)
 
 
 def _frame(way: Way, width: float, thickness: float) -> Frame:
@@ -114,40 +127,36 @@ def _frame(way: Way, width: float, thickness: float) -> Frame:
     return Frame(way.start.plus(y, -across * width).plus(z, -deep * thickness), x, y, z)
 
 
-def _local(plane: Plane, frame: Frame, sign: float) -> Plane:
-    """The end's plane in the part's axes, looking out of the part's start (-1) or end (+1)."""
+def _local(plane: Plane, frame: Frame, way: Vec) -> Plane:
+    """A plane in the part's axes, looking out of the part where that is roughly `way`."""
     out = frame.local_direction(plane.out)
-    if abs(out.x) < SQUARE:
-        raise ValueError("an end's plane runs along the part")
-    return Plane(frame.local(plane.at), out if out.x * sign > 0.0 else out.negated())
-
-
-def _line(cut: Plane, width: float, thickness: float) -> tuple[float, float]:
-    """Where the cut meets the lower and upper edge on the face that it leaves longer: their x."""
-    height = _long_height(cut, thickness)
-    return _along(cut, 0.0, height), _along(cut, width, height)
+    if abs(out.dot(way)) < SQUARE:
+        raise ValueError("a plane runs along the part that it should bound")
+    return Plane(frame.local(plane.at), out if out.dot(way) > 0.0 else out.negated())
 
 
 def _long_height(cut: Plane, thickness: float) -> float:
+    """Height of the face that a cut leaves longer."""
     return thickness if cut.out.z < 0.0 else 0.0
 
 
-def _along(cut: Plane, y: float, z: float) -> float:
-    rise = (y - cut.at.y) * cut.out.y + (z - cut.at.z) * cut.out.z
-    return cut.at.x - rise / cut.out.x
-
-
-def _outline(lines: list[tuple[float, float]], first: float, width: float) -> Outline:
-    (low, high), (far_low, far_high) = lines
-    corners = ((low, 0.0), (far_low, 0.0), (far_high, width), (high, width))
-    return closed([(x - first, y, 0.0) for x, y in corners])
+def _corners(lines: list[tuple[Point, Point]]) -> list[tuple[float, float]]:
+    """Where the four lines round the outline, lower edge first, cross their neighbours before."""
+    found = []
+    for (p, n), (q, m) in zip((lines[-1], *lines[:-1]), lines, strict=True):
+        c, d = p.x * n.x + p.y * n.y, q.x * m.x + q.y * m.y
+        size = n.x * m.y - n.y * m.x
+        if abs(size) < SQUARE:
+            raise ValueError("two neighbouring planes run along each other")
+        found.append(((c * m.y - d * n.y) / size, (d * n.x - c * m.x) / size))
+    return found
 
 
 def _slants(outline: Outline, cuts: list[Plane]) -> Iterator[Slant]:
-    """What isn't square through the thickness: the outline's segments 3 (start) and 1 (end)."""
-    for number, cut in zip((3, 1), cuts, strict=True):
+    """What isn't square through the thickness; the cuts stand in the order of the outline."""
+    for segment, cut in zip(outline, cuts, strict=True):
         if abs(cut.out.z) > SQUARE:
-            start, end, _ = outline.segments[number]
             flat = math.hypot(cut.out.x, cut.out.y)
             slant = math.degrees(math.atan2(abs(cut.out.z), flat))
-            yield Slant(Point(*start), Point(*end), slant, "show" if cut.out.z < 0.0 else "back")
+            face: Face = "show" if cut.out.z < 0.0 else "back"
+            yield Slant(segment.start, segment.end, slant, face)
