@@ -62,7 +62,8 @@ def _tops(assembly: Assembly, by_key: Mapping[str, Body]) -> tuple[float, ...]:
     """Heights of seats and arm rests: of what lies flat and moves with nothing."""
     flat = (p for p in assembly.parts.values() if p.group == "frame" and p.frame.z.z > 0.999)
     heights = sorted({round(reach_of(by_key[p.key], 2)[1], 1) for p in flat})
-    return tuple(h for h, after in zip(heights, (*heights[1:], math.inf), strict=True)
+    # Where nothing lies flat there is no pair: the shorter row counts.
+    return tuple(h for h, after in zip(heights, (*heights[1:], math.inf), strict=False)
                  if after - h > _STEP)  # fmt: skip
 
 
