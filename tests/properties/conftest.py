@@ -104,6 +104,7 @@ def measured(profiles: Profiles) -> Callable[[Any, Assembly], dict[str, object]]
         found["name"] = piece.name
         found["date"] = piece.date
         found["workshop"] = profiles.workshop(record.workshop)
+        found["loads"] = getattr(record, "loads", None)
         for key in ("glue", "finish", "sealer", "units"):
             found[key] = getattr(record.finishing, key)
         return found

@@ -47,6 +47,7 @@ ROWS: Mapping[str, Row] = {
     "finishing.finish": row("oil", "finish", "glue; sealer; units; Front leg: *; hardware"),
     "finishing.sealer": row("oil", "sealer", "glue; finish; units; Front leg: *; hardware"),
     "finishing.units": row("inches", "units", "glue; finish; sealer; Front leg: *; hardware"),
+    "loads": row("lounger", "loads", "name; Front leg: *; Seat slat: *; hardware"),
     "workshop": row("laser", "workshop", "name; Front leg: *; Seat slat: *; hardware"),
     "construction": row(
         "knock-down",

@@ -47,6 +47,7 @@ ROWS: Mapping[str, Row] = {
     "finishing.finish": row("oil", "finish", "glue; sealer; units; Side rail: *; hardware"),
     "finishing.sealer": row("oil", "sealer", "glue; finish; units; Side rail: *; hardware"),
     "finishing.units": row("inches", "units", "glue; finish; sealer; Side rail: *; hardware"),
+    "loads": row("bench", "loads", "name; Side rail: *; motion: *; hardware"),
     "workshop": row("laser", "workshop", "name; Side rail: *; motion: *; hardware"),
     "size.length": row(
         2010.0,

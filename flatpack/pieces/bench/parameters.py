@@ -123,6 +123,9 @@ class Bench:
     name: str = keys.text("Garden bench", longest=60, does="name on every sheet")
     date: str | None = keys.date(None, does="date of issue on every sheet", example="2031-04-12")
     workshop: str = keys.item("workshops", "default", does="workshop that cuts it")
+    loads: str | None = keys.item(
+        "loads", None, does="loads that its strength is judged by", example="bench"
+    )
     construction: str = keys.choice(
         "workshop",
         ("workshop", "knock-down"),

@@ -229,6 +229,9 @@ class Lounger:
     name: str = keys.text("Garden lounger", longest=60, does="name on every sheet")
     date: str | None = keys.date(None, does="date of issue on every sheet", example="2031-04-12")
     workshop: str = keys.item("workshops", "default", does="workshop that cuts it")
+    loads: str | None = keys.item(
+        "loads", None, does="loads that its strength is judged by", example="lounger"
+    )
     size: Size = keys.table(Size)
     boards: Boards = keys.table(Boards)
     frame: Frame = keys.table(Frame)
