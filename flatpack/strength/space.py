@@ -170,7 +170,8 @@ class _Frame:
                     break
                 rows = np.flatnonzero(np.repeat(more, 3))
                 system = np.diag(give[rows]) - flexible[np.ix_(rows, rows)]
-                if np.min(np.linalg.eigvalsh(system) / give[rows].max()) < SOUND:
+                scale = 1.0 / np.sqrt(give[rows])
+                if np.min(np.linalg.eigvalsh(system * scale[:, None] * scale)) < SOUND:
                     break  # nothing would hold it then: what was found before stays
                 y = np.linalg.solve(system, gap[rows])
                 loose, now = more, gap + flexible[:, rows] @ y
