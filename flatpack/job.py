@@ -191,15 +191,16 @@ def _settings(made: Design, printing: PrintSettings | None) -> Settings:
 
 
 def poses(made: Design) -> dict[str, Assembly]:
-    """The piece with its back flat and at its highest stop; empty when nothing moves."""
+    """The piece with its back or lid at rest and at its highest stop; empty when nothing moves."""
     if made.study is None:
         return {}
-    flat = {words.BACK_FLAT: made.assembly}
+    motion = made.study.motion
+    flat = {words.at_rest(motion.panel, motion.rest): made.assembly}
     if not made.study.found.stops:
         return flat
     top = made.study.found.stops[-1]
     raised = posed(made.assembly, top.angle, top.rod)
-    return {**flat, words.back_raised(round(top.angle, 1)): raised}
+    return {**flat, words.raised(motion.panel, round(top.angle, 1)): raised}
 
 
 def written(drawn: Iterable[Sheet], workshop: Workshop) -> dict[str, File]:

@@ -1,4 +1,4 @@
-"""The back that lifts: stops reached and held, everything moves, and what may pinch."""
+"""What lifts, a back or a lid: stops reached and held, everything moves, and what may pinch."""
 
 from __future__ import annotations
 
@@ -94,7 +94,7 @@ def _off_angle(
         arm, mean = arms[number - 1], sum(arms) / len(arms)
         yield Finding(
             "stop-angle", "warning", f"notch {number}",
-            f"the back comes to {stop.angle:.1f}°, {abs(off):.1f}° "
+            f"the {made.motion.panel} comes to {stop.angle:.1f}°, {abs(off):.1f}° "
             f"{'over' if off > 0.0 else 'under'} the {angle:g}° wanted",
             round(stop.angle, 2), angle, "degrees",
             remedy=f"an arm of {arm:.1f} from hole to hole would bring this stop to {angle:g}°",
@@ -126,7 +126,8 @@ def check_hold(setting: Setting) -> Iterator[Finding]:
             yield Finding(
                 "not-held", "fault", part,
                 f"the thrust leaves the notch by {-held.margin:.1f}°; friction of "
-                f"{held.friction:.2f} would be needed to hold the back at {held.angle:.1f}°",
+                f"{held.friction:.2f} would be needed to hold the {made.motion.panel} at "
+                f"{held.angle:.1f}°",
                 round(held.margin, 2), 0.0, "degrees",
                 remedy="an upright or undercut stop face, or a longer arm",
             )  # fmt: skip
@@ -141,7 +142,8 @@ def check_hold(setting: Setting) -> Iterator[Finding]:
         if not knock.captured:
             yield Finding(
                 "knocked-out", "warning", part,
-                f"a knock of {knock.size:g} mm frees the rod; the back drops {knock.drop:.0f}°",
+                f"a knock of {knock.size:g} mm frees the rod; the {made.motion.panel} drops "
+                f"{knock.drop:.0f}°",
                 knock.size, None, "mm", PRACTICE, "deeper notches",
             )  # fmt: skip
 
@@ -154,17 +156,17 @@ def check_hinge(setting: Setting) -> Iterator[Finding]:
     if made.path.over > made.hinge_limit:
         yield Finding(
             "hinge-range", "fault", "hinges",
-            f"the hinge stops at {made.hinge_limit:.0f}° of lift, the back needs "
+            f"the hinge stops at {made.hinge_limit:.0f}° of lift, the {made.motion.panel} needs "
             f"{made.path.over:.1f}° to pass its last tooth",
             round(made.path.over, 2), made.hinge_limit, "degrees",
             remedy="a hinge that opens further past flat",
         )  # fmt: skip
-    met = largest_angle(made.joint)
+    met = math.inf if made.joint is None else largest_angle(made.joint)
     if met < made.path.over:
         yield Finding(
             "hinge-gap", "fault", "hinge joint",
-            f"the slats at the hinge meet at {met:.1f}°, the back needs {made.path.over:.1f}° to "
-            "pass its last tooth",
+            f"the slats at the hinge meet at {met:.1f}°, the {made.motion.panel} needs "
+            f"{made.path.over:.1f}° to pass its last tooth",
             round(met, 2), round(made.path.over, 2), "degrees",
             remedy=_gap_words(made),
             tries=_gap_tries(made),
@@ -181,6 +183,7 @@ def _gap_needed(made: Study) -> float:
     from flatpack.frozen import replace
 
     assert made.path is not None
+    assert made.joint is not None
     off = made.joint.gap - made.joint.axis_from_fixed
     gap = float(math.ceil(made.joint.gap))
     while gap < 200.0:
@@ -196,6 +199,7 @@ def _gap_words(made: Study) -> str:
     from flatpack.mechanism.hinge_joint import joint_remedies
 
     assert made.path is not None
+    assert made.joint is not None
     said = [
         f"{cure.cure}: {cure.value:.1f}"
         for cure in joint_remedies(made.path.over, made.joint)
@@ -205,7 +209,7 @@ def _gap_words(made: Study) -> str:
 
 
 def check_release(setting: Setting) -> Iterator[Finding]:
-    """A person can let the back down: the rod comes free, with room for a hand."""
+    """A person can let it down: the rod comes free, with room for a hand."""
     made = setting.study
     if made is None:
         return
@@ -233,6 +237,6 @@ def check_release(setting: Setting) -> Iterator[Finding]:
         yield Finding(
             "finger-trap", "warning", f"{first} / {second}",
             f"the gap closes through 7 to 18 mm between {start:.0f}° and {end:.0f}°: keep fingers "
-            "away while the back moves",
+            f"away while the {made.motion.panel} moves",
             None, None, "mm", TRAPS,
         )  # fmt: skip

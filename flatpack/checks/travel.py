@@ -1,4 +1,4 @@
-"""Everything that moves passes everything else, over the whole travel of the back."""
+"""Everything that moves passes everything else, over the whole travel of a back or lid."""
 
 from __future__ import annotations
 
@@ -26,8 +26,9 @@ def check_travel(setting: Setting) -> Iterator[Finding]:
         return
     if made.path is None:
         yield Finding(
-            "travel-unknown", "not done", "back",
-            "the travel can't be followed: the back has no stop that can be reached",
+            "travel-unknown", "not done", made.motion.panel,
+            f"the travel can't be followed: the {made.motion.panel} has no stop that can be "
+            "reached",
         )  # fmt: skip
         return
     worked_out = 0
@@ -92,7 +93,7 @@ def _tries(made: Study, clash: Clash) -> tuple[tuple[str, float | tuple[float, .
     by = math.ceil(clash.depth + made.motion.clearance)
     names = f"{clash.first} {clash.second}"
     tries: list[tuple[str, float | tuple[float, ...]]] = []
-    if "back-slat" in names and "gap" in keys:
+    if "back-slat" in names and "gap" in keys and made.joint is not None:
         tries += [(keys["gap"], math.ceil(made.joint.gap) + k) for k in range(by, by + 8, 2)]
     width = {b.name: b.outlines[0].bounds for b in made.bodies}
     for part, key in (("brace", "brace"), ("arm", "arm_width")):

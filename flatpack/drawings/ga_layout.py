@@ -12,10 +12,11 @@ from typing import NamedTuple
 
 from flatpack.drawings.boxes import Box, meet
 from flatpack.drawings.ga_measure import Measure, Room, Where
-from flatpack.drawings.projection import CROSSWISE, LENGTHWISE, View, Views
+from flatpack.drawings.projection import CROSSWISE, LENGTHWISE, OPENING, View, Views
 from flatpack.drawings.shapes import Dimension
 from flatpack.drawings.title_block import A2, A3, Paper
 from flatpack.geometry import Point, Vec
+from flatpack.model import Bearing
 
 SCALES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0)
 """Reductions of ISO 5455."""
@@ -76,9 +77,11 @@ class Layout(NamedTuple):
         return Dimension(Point(x, low), Point(x, high), away, measure.text, 2.5)
 
 
-def views_for(room: Room) -> Views:
-    """The longer way of a piece is seen in its main view."""
+def views_for(room: Room, bearing: Bearing = "") -> Views:
+    """The longer way of a piece is seen in its main view; its front where it has one."""
     size = room.high.minus(room.low)
+    if bearing == "opening":
+        return OPENING
     return LENGTHWISE if size.x >= size.y else CROSSWISE
 
 
@@ -91,24 +94,36 @@ def rows_of(found: Iterable[Measure]) -> Rows:
     return rows
 
 
-def layout_for(room: Room, rows: Rows | None = None, table: tuple[float, float] = (0, 0)) -> Layout:
+def layout_for(
+    room: Room,
+    rows: Rows | None = None,
+    table: tuple[float, float] = (0, 0),
+    bearing: Bearing = "",
+) -> Layout:
     """The largest scale at which views, dimensions and parts list fit; the list may be left out.
 
     Args:
         room: the box round the piece in all its poses.
         rows: from `rows_of`.
         table: width and height of the parts list, mm.
+        bearing: how somebody uses the piece, for where its front lies.
     """
-    tried = [_layout(room, rows or {}, table, paper, scale) for paper, scale in _TRIED]
+    views = views_for(room, bearing)
+    tried = [_layout(room, views, rows or {}, table, paper, scale) for paper, scale in _TRIED]
     fitting = [layout for layout in tried if _fits(layout)]
     best = next((layout for layout in fitting if layout.table), None)
     return best or next(iter(fitting), tried[-1])
 
 
 def _layout(
-    room: Room, rows: Rows, table: tuple[float, float], paper: Paper, reduction: float
+    room: Room,
+    views: Views,
+    rows: Rows,
+    table: tuple[float, float],
+    paper: Paper,
+    reduction: float,
 ) -> Layout:
-    views, scale = views_for(room), 1.0 / reduction
+    scale = 1.0 / reduction
     origins, boxes = {}, {}
     for view, corner in zip(views, _corners(room, views, rows, paper, scale), strict=True):
         u0, v0, u1, v1 = _extent(view, room)

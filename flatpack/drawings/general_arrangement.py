@@ -72,9 +72,10 @@ def _layout(
 ) -> Layout:
     """One for all poses."""
     room = room_of(b for some in drawn.values() for b in some)
-    views = views_for(room)
+    bearing = next(iter(shown.values())).bearing
+    views = views_for(room, bearing)
     every = (m for title, pose in shown.items() for m in measures(pose, drawn[title], views))
-    return layout_for(room, rows_of(every), (sum(_LIST), (rows + 1) * _ROW))
+    return layout_for(room, rows_of(every), (sum(_LIST), (rows + 1) * _ROW), bearing)
 
 
 def _numbered(shown: Mapping[str, Assembly]) -> Iterator[tuple[str, tuple[str, Assembly]]]:

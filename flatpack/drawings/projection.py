@@ -67,6 +67,12 @@ CROSSWISE = Views(
 
 _STRAIGHT = 1e-9
 """A direction this near to one of a body's own axes, as a sine, runs along it."""
+#: The same for a piece whose front lies where x grows.
+OPENING = Views(
+    View("front", Y, Z, X),
+    View("side", X, Z, Y.negated()),
+    View("plan", Y, X.negated(), Z),
+)
 
 
 @frozen(kw_only=False)

@@ -33,7 +33,10 @@ COARSE = 2.0
 
 @frozen
 class Study:
-    """The back's stops, how they hold, and its whole travel; `path` None when there is no stop."""
+    """The back's stops, how they hold, and its whole travel; `path` None when there is no stop.
+
+    `joint` is None where no slat lies before the hinge for the back to meet.
+    """
 
     motion: Motion
     prop: Prop
@@ -48,7 +51,7 @@ class Study:
     releases: tuple[Release, ...]
     rooms: tuple[HandRoom, ...]
     traps: tuple[Trap, ...]
-    joint: HingeJoint
+    joint: HingeJoint | None
     hinge_limit: float
     masses: Masses
 
@@ -68,7 +71,8 @@ def study(assembly: Assembly) -> Study | None:
     made = (*bodies(assembly, motion), _ground(motion))
     masses = masses_of(assembly, motion)
     path = _path(prop, rack, found)
-    swept = () if path is None else _swept(made, path, motion)
+    touching, joined = _touching(made, motion), _joined(made, assembly)
+    swept = () if path is None else _swept(made, path, motion, touching, joined)
     load = Load(force=motion.push, along=motion.push_along, turning=True)
     return Study(
         motion=motion,
@@ -83,15 +87,21 @@ def study(assembly: Assembly) -> Study | None:
         swept=swept,
         releases=() if path is None else _releases(path, found, masses),
         rooms=() if path is None else _rooms(made, path, prop, found),
-        traps=() if path is None else _traps(made, path, swept),
-        joint=HingeJoint(
-            gap=motion.gap,
-            thickness=motion.slat,
-            axis_depth=motion.axis_depth,
-            axis_from_fixed=motion.axis_from_fixed,
-        ),
+        traps=() if path is None else _traps(made, path, swept, touching | joined),
+        joint=_joint(motion),
         hinge_limit=opening_limit(motion.opens, motion.leaf_angle),
         masses=masses,
+    )
+
+
+def _joint(motion: Motion) -> HingeJoint | None:
+    if motion.gap is None:
+        return None
+    return HingeJoint(
+        gap=motion.gap,
+        thickness=motion.slat,
+        axis_depth=motion.axis_depth,
+        axis_from_fixed=motion.axis_from_fixed,
     )
 
 
@@ -117,18 +127,19 @@ def _path(prop: Prop, rack: Rack, found: Stops) -> Path | None:
     return travel(prop, locus(rack.contour, rack.rod / 2.0), top.angle, top.rod)
 
 
-def _swept(made: tuple[Body, ...], path: Path, motion: Motion) -> tuple[Clash | Clearance, ...]:
-    return sweep(
-        made, path, wanted=motion.clearance, touching=_touching(made), joined=_joined(made)
-    )
+def _swept(
+    made: tuple[Body, ...], path: Path, motion: Motion, touching: Names, joined: Names
+) -> tuple[Clash | Clearance, ...]:
+    return sweep(made, path, wanted=motion.clearance, touching=touching, joined=joined)
 
 
-def _touching(made: tuple[Body, ...]) -> Names:
+def _touching(made: tuple[Body, ...], motion: Motion) -> Names:
     """Contact that is meant: the rod on its rack, the back lying on its frame."""
     still = [b.name for b in made if b.fixed]
     racks = [n for n in still if n.startswith(("rack", "bearer", "block"))]
-    lying = [b.name for b in made if b.carrier is Carrier.BACK and b.name.startswith("back-slat")]
-    under = [n for n in still if n.startswith(("rail", "end-rail", "leg"))]
+    moving = [b.name for b in made if b.carrier is Carrier.BACK]
+    lying = [n for n in moving if n.startswith(motion.lying)]
+    under = [n for n in still if n.startswith(motion.under)]
     return frozenset(
         (
             *(frozenset(("rod", n)) for n in racks),
@@ -137,17 +148,18 @@ def _touching(made: tuple[Body, ...]) -> Names:
     )
 
 
-def _joined(made: tuple[Body, ...]) -> Names:
+def _joined(made: tuple[Body, ...], assembly: Assembly) -> Names:
     """Pairs that turn about one another: hinge leaves, pivot and arm, rod and arm."""
     names = [b.name for b in made]
-    hinges = [n for n in names if n.startswith("hinge-") and n != "hinge-rail"]
+    keys = tuple(f"{f.key} " for f in assembly.fasteners if f.kind == "hinge")
+    hinges = [n for n in names if n.startswith(keys)]
     pivots = [n for n in names if n.startswith("pivot-")]
     arms = [n for n in names if n.startswith("arm-")]
-    packers = [n for n in names if n.startswith("packer")]
+    hung = [k for j in assembly.joints if f"{j.key} " in keys for k in j.parts]
     return frozenset(
         (
             *(frozenset((a, b)) for a in hinges for b in hinges if a != b),
-            *(frozenset((a, b)) for a in hinges for b in (*packers, "back-slat-1")),
+            *(frozenset((a, b)) for a in hinges for b in hung),
             *(frozenset((a, b)) for a in pivots for b in arms),
             *(frozenset(("rod", b)) for b in arms),
         )
@@ -155,7 +167,7 @@ def _joined(made: tuple[Body, ...]) -> Names:
 
 
 def _traps(
-    made: tuple[Body, ...], path: Path, swept: tuple[Clash | Clearance, ...]
+    made: tuple[Body, ...], path: Path, swept: tuple[Clash | Clearance, ...], meant: Names
 ) -> tuple[Trap, ...]:
     """Finger traps among the parts of the left half; the other half is its mirror image.
 
@@ -166,7 +178,7 @@ def _traps(
     far = (s for s in swept if isinstance(s, Clearance) and s.least > WIDE)
     known = frozenset(frozenset((s.first, s.second)) for s in far)
     parts = tuple(b for b in near if not any(c in b.name for c in " /"))
-    return finger_traps(parts, path, skipped=_touching(made) | _joined(made) | known, fine=COARSE)
+    return finger_traps(parts, path, skipped=meant | known, fine=COARSE)
 
 
 def _releases(path: Path, found: Stops, masses: Masses) -> tuple[Release, ...]:

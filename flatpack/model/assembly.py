@@ -12,9 +12,10 @@ from flatpack.geometry.relief import Relief
 from flatpack.model.part import Bar, Feature, Group, Part
 from flatpack.model.solid import Solid
 
-Bearing = Literal["", "lying", "standing"]
+Bearing = Literal["", "lying", "standing", "opening"]
 """How somebody uses the piece, which names its ends and hands: sits on it facing its front, lies
-on it with the feet to its foot end, or stands before it (a table, a box)."""
+on it with the feet to its foot end, or stands before it (a table, a box).  "opening": stands before
+it and lifts its lid; its front is then where x grows, since a lid's hinge lies at low x."""
 ComfortKind = Literal[
     "seat height", "seat depth", "seat slope", "back angle", "arm height", "table height",
     "knee room", "knee depth", "seat to table",
@@ -200,12 +201,15 @@ class Motion:
     edge from the hinge's end; `folded` the rod's centre with the back flat; `wanted` the angles
     asked for; `notches` the rods' centres set out for them, lowest angle first.
     `gap`, `axis_from_fixed`, `axis_depth` and `slat` describe the joint at the hinge: gap between
-    the slats, the axis from the fixed slat's edge and below the slats' underside, slat thickness.
+    the slats, the axis from the fixed slat's edge and below the slats' underside, slat thickness;
+    a gap of None: no fixed slat lies before the hinge.
     `opens` is the hinge's range from leaf on leaf, `leaf_angle` its opening with the back flat.
     `push` (N) is the load judged, square into the back `push_along` from the axis; `grip` where
     a hand lifts the back, mm from the axis; `clearance` the gap wanted between parts that pass,
     `tolerance` how far each place and length may be off as made.  `keys` names the parameter
-    behind a number (arm, pivot_x, gap, angles ...), for remedies.
+    behind a number (arm, pivot_x, gap, angles ...), for remedies.  `panel` is the word for what
+    lifts and `rest` for how it lies at 0 degrees; there, parts whose keys begin as in `lying` lie
+    on parts whose keys begin as in `under`.
     """
 
     axis: Vec
@@ -218,7 +222,7 @@ class Motion:
     notches: tuple[Point, ...]
     spare: float
     least_lean: float
-    gap: float
+    gap: float | None
     axis_from_fixed: float
     axis_depth: float
     slat: float
@@ -230,6 +234,10 @@ class Motion:
     clearance: float
     tolerance: float
     keys: tuple[tuple[str, str], ...] = ()
+    panel: str = "back"
+    rest: str = "flat"
+    lying: tuple[str, ...] = ()
+    under: tuple[str, ...] = ()
 
 
 @frozen

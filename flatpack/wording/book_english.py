@@ -51,7 +51,7 @@ CHAPTERS = {
     "parts": "The parts",
     "making": "Make the parts",
     "assembly": "Put it together",
-    "moving": "The moving back",
+    "moving": "The moving {panel}",
     "finish": "Finish",
     "care": "Care",
     "checks": "What the checks say",
@@ -61,7 +61,7 @@ CHAPTERS = {
 # --- how to read --------------------------------------------------------------------------------
 
 FINISHED = "The finished piece"
-RAISED = "The finished piece, back at its highest stop"
+RAISED = "The finished piece, {panel} at its highest stop"
 
 
 def finished_alt(parts: int, kinds: int) -> str:
@@ -106,11 +106,11 @@ SAFETY = (
     "licensed or competent person (public seating, rented property, anything fixed to a "
     "building), have one judge the piece.",
 )
-FINGERS = "Fingers: keep hands out of these gaps while the back moves."
+FINGERS = "Fingers: keep hands out of these gaps while the {panel} moves."
 NO_TESTS = (
     "The checks are sums. Before anyone uses the piece, load it slowly, near the ground, with "
     "sand bags or a person who can step off: a quarter, a half, then the whole of the load that it "
-    "is meant for, some minutes at each, in every notch of a moving back. Listen "
+    "is meant for, some minutes at each, in every notch of what moves. Listen "
     "and look for cracks, sagging and slipping joints; at any of them stop, and don't use it."
 )
 LOADS = "The piece is meant for no more than this: {}."
@@ -243,8 +243,8 @@ QUANTITY_NOTE = (
 # --- care ---------------------------------------------------------------------------------------
 
 
-def care(years: float | None, moving: bool) -> tuple[str, ...]:
-    """How to look after the piece."""
+def care(years: float | None, panel: str, rest: str) -> tuple[str, ...]:
+    """How to look after the piece; `panel` is what lifts, "" where nothing does."""
     term = f" about every {years:g} {'year' if years == 1 else 'years'}" if years else ""
     lines = [
         "Tighten bolts and screws after the first month and then each spring: wood shrinks. Not "
@@ -254,10 +254,10 @@ def care(years: float | None, moving: bool) -> tuple[str, ...]:
         "Look each spring for loose joints, cracks beside bolts, rust and rot. A cracked part is "
         "made new from its template before the piece is used again.",
     ]
-    if moving:
+    if panel:
         lines += [
             "Wax rod and pivots once a year. The lock nuts of pivots have play on purpose.",
-            "Lay the back flat before you move the piece.",
+            f"Lay the {panel} {rest} before you move the piece.",
         ]
     return tuple(lines)
 

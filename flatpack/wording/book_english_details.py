@@ -52,7 +52,7 @@ STRIP = (
 )
 BLOCK_LINES = "pencil the lines at which the tooth blocks stand across both, clamped together"
 RACK_SIDE = "The rack seen from the side, the rod at each stop"
-HINGE_SIDE = "The hinge seen from the side, back flat: its leaves and knuckle in black"
+HINGE_SIDE = "The hinge seen from the side, {panel} {rest}: its leaves and knuckle in black"
 
 
 def side_alt(title: str, marks: tuple[str, ...]) -> str:

@@ -1,4 +1,4 @@
-"""English: the build book's sentences of the assembly steps and of the moving back."""
+"""English: the build book's sentences of the assembly steps."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ WAYS: Mapping[str, Mapping[str, str]] = {
     "lying": {"x-": "foot end", "x+": "head end", **_ACROSS},
     "": {"x-": "front", "x+": "rear", **_ACROSS},
     "standing": {"x-": "front", "x+": "rear", **_ACROSS},
+    "opening": {"x-": "rear", "x+": "front", **_ACROSS},
 }
 """Names of the piece's own directions, by its bearing."""
 
@@ -261,39 +262,3 @@ DIAGONALS = "Both diagonals, corner to corner"
 DIAGONALS_SUM = "square root of {}² + {}², the sides squared"
 PACKER_FACE = "{}: face for the hinges, from the foot end"
 STANDS_OUT = "{} stands out beyond {}, each side"
-
-# --- the moving back ----------------------------------------------------------------------------
-
-MOVING = (
-    "The rod that joins the arms drops into a notch on each side. Angles are from flat; the "
-    "'as made' column is how far they may be off when every place is off by {}."
-)
-STOPS_CAPTION = "Stops"
-STOPS_HEADER = (
-    "notch", "angle", "as made", "rod's middle from the hinge axis", "from the rack's datum end",
-)  # fmt: skip
-USE = (
-    "Raise: lift the back by its top edge; the rod climbs each ramp and drops into the next notch. "
-    "Lean back only when it sits in its notch on both sides.",
-    "Lower: stand beside the back, one hand on the middle of its top edge. Raise that edge by "
-    "about {edge} ({turn}) until the rod is off its seat. With the other hand take the rod in the "
-    "middle, "
-    "lift it above the notches, hold it up and let the back down. Keep fingers off the ends of the "
-    "rod and off the racks.",
-    "Nothing holds the back above its highest notch ({most}): don't push it further.",
-    "Flat: the back lies on its frame, not on the rod.",
-)
-TRY = (
-    "Before first use: try every notch empty, then with a hand's push, and measure each angle. "
-    "Both ends of the rod must seat; if one rides up, the racks don't stand in line."
-)
-
-
-def degrees(value: float) -> str:
-    """An angle."""
-    return f"{value:.1f}°".replace(".0°", "°")
-
-
-def spread(low: float, high: float) -> str:
-    """Angles as made."""
-    return f"{degrees(low)} to {degrees(high)}"

@@ -173,12 +173,16 @@ JOB_NOTES = (
 
 VIEWS = {"front": "Front", "side": "Side", "plan": "Plan"}
 GENERAL_ARRANGEMENT = "General arrangement"
-BACK_FLAT = "back flat"
 
 
-def back_raised(angle: float) -> str:
-    """Title of the sheet with the back at its highest stop."""
-    return f"back raised to {angle:g} degrees"
+def at_rest(panel: str, rest: str) -> str:
+    """Title of the sheet with what lifts at 0 degrees, e.g. back flat."""
+    return f"{panel} {rest}"
+
+
+def raised(panel: str, angle: float) -> str:
+    """Title of the sheet with what lifts at its highest stop."""
+    return f"{panel} raised to {angle:g} degrees"
 
 
 TITLE_FIELDS = {

@@ -15,6 +15,7 @@ ENDS = {
     "": ("front", "rear"),
     "lying": ("foot end", "head end"),
     "standing": ("front", "rear"),
+    "opening": ("rear", "front"),
 }
 """Names of the piece's ends, by its bearing."""
 

@@ -25,6 +25,7 @@ GUIDE_USE = {
     "": "sits on it",
     "lying": "lies on it, feet to the foot end",
     "standing": "stands behind it and looks over it to its front",
+    "opening": "stands before its front and opens it",
 }
 """What somebody does who sees left and right as the sheets mean them, by the piece's bearing."""
 LINE_KEY = (

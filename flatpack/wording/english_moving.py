@@ -1,20 +1,44 @@
-"""English: every sentence that the sheets and the page of a moving back print."""
+"""English: every sentence that the sheets and the page of a moving back or lid print.
+
+{panel} stands for what lifts and {rest} for how it lies at 0 degrees; `told` puts them in.
+"""
 
 from __future__ import annotations
 
-TITLE = "Moving back"
-STOPS_TYPE = "Stops of the moving back"
+from typing import Protocol
+
+TITLE = "Moving {panel}"
+STOPS_TYPE = "Stops of the moving {panel}"
 CLOSE_TYPE = "Rod and notch at each stop"
 SIDE = "Side, near rail taken away"
-FLAT = "flat"
+FLAT = "{rest}"
 HINGE = "hinge axis"
 DASHED = "dashed: what stands before the rack"
 PURPOSES = {
     "stops": "side view with every stop, notches from the rack's datum end",
     "close-ups": "rod and notch at 1:1, contact points and thrust",
     "stops-table": "every stop in numbers: angle, spread, thrust, margin",
-    "page": "the back moved on the screen, with its clearances; a strip of stops on paper",
+    "page": "the {panel} moved on the screen, with its clearances; a strip of stops on paper",
 }
+
+
+
+class Lifted(Protocol):
+    """What lifts, and how it lies at 0 degrees, in words."""
+
+    @property
+    def panel(self) -> str:
+        """E.g. "back"."""
+
+    @property
+    def rest(self) -> str:
+        """E.g. "flat"."""
+
+
+def told(text: str, what: Lifted) -> str:
+    """A sentence with the words for what lifts put in."""
+    return text.format(panel=what.panel, Panel=what.panel.capitalize(), rest=what.rest)
+
 
 # --- table --------------------------------------------------------------------------------------
 
@@ -38,9 +62,9 @@ def joined(first: str, second: str) -> str:
     return f"{first} {second}".strip().replace("- ", "")
 
 
-def stops_title(force: str, along: str) -> str:
+def stops_title(force: str, along: str, panel: str) -> str:
     """Title of the table of stops."""
-    return f"Stops under {force} N square into the back, {along} from the hinge axis"
+    return f"Stops under {force} N square into the {panel}, {along} from the hinge axis"
 
 
 def as_made(tolerance: str) -> str:
@@ -112,13 +136,13 @@ CLOSE_NOTES = (
 
 # --- page ---------------------------------------------------------------------------------------
 
-MOVE = "Move the back"
+MOVE = "Move the {panel}"
 SLIDER = "Position along the whole travel"
 SLIDER_HELP = (
-    "Arrow keys go a step, Page Up and Page Down ten; Home is flat, End folded down again."
+    "Arrow keys go a step, Page Up and Page Down ten; Home is {rest}, End folded down again."
 )
 GO_TO = "Go to"
-BACK_ANGLE, ROD_STATE, NEAREST = "Back", "Rod", "Nearest pair"
+BACK_ANGLE, ROD_STATE, NEAREST = "{Panel}", "Rod", "Nearest pair"
 CLEARANCES = "Clearances at this position"
 CLEARANCE_HEADER = ("pair", "gap here, mm", "least on the whole travel, mm", "at")
 NEAREST_MARK = "nearest"
@@ -127,18 +151,18 @@ STRIP = "All stops"
 PICTURE = "Side view; the ring shows where the nearest pair comes closest."
 ALL_FAR = "No pair comes near on the whole travel."
 STATES = {
-    "flat": "flat, rod folded",
-    "raising": "dragged along the rack while the back rises",
+    "flat": "{rest}, rod folded",
+    "raising": "dragged along the rack while the {panel} rises",
     "dropping": "drops past a tooth",
-    "seating": "slides into its notch as the back leans on it",
+    "seating": "slides into its notch as the {panel} leans on it",
     "lifting": "lifted by hand over the teeth",
-    "lowering": "carried by hand above the teeth while the back comes down",
+    "lowering": "carried by hand above the teeth while the {panel} comes down",
     "settling": "let down to its folded place",
 }
 CAUTIONS = (
-    "Keep fingers out of the hinge joint, the rack and the arms while the back moves; keep "
+    "Keep fingers out of the hinge joint, the rack and the arms while the {panel} moves; keep "
     "children away.",
-    "To lower, hold the back's weight with one hand before lifting the rod with the other.",
+    "To lower, hold the {panel}'s weight with one hand before lifting the rod with the other.",
     "Sizes in millimetres, angles in degrees. The left half is shown; the right is its mirror "
     "image.",
 )
@@ -169,9 +193,9 @@ def rod_place(x: str, y: str) -> str:
     return f"rod's centre {x} from the rack's datum end, {y} up"
 
 
-def to_lower(degrees: str, lift: str) -> str:
+def to_lower(degrees: str, lift: str, panel: str) -> str:
     """How to let go of a stop."""
-    return f"to lower: raise the back by {degrees}°, then lift the rod by {lift} mm"
+    return f"to lower: raise the {panel} by {degrees}°, then lift the rod by {lift} mm"
 
 
 NO_RELEASE = "to lower: the rod doesn't come free within 30° above this stop"

@@ -7,7 +7,7 @@ Without scripting the strip of stops and the table tell all; the control then st
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import cache
 from pathlib import Path
 
@@ -42,14 +42,21 @@ def _document(page: MovingPage, language: str) -> Iterator[str]:
     yield from _control(page)
     yield from _strip(page)
     yield from titled_table(page.table)
-    yield "\n".join(f"<p>{escaped(line)}</p>" for line in (*page.notes, *words.CAUTIONS))
+    yield "\n".join(
+        f"<p>{escaped(line)}</p>" for line in (*page.notes, *_told(words.CAUTIONS, page))
+    )
     yield f'<script type="application/json" id="travel">{travel(page)}</script>'
     yield f"<script>\n{_template('moving.js')}</script>\n</main>\n</body>\n</html>"
 
 
+def _told(texts: Iterable[str], page: MovingPage) -> Iterator[str]:
+    return (words.told(text, page) for text in texts)
+
+
 def _control(page: MovingPage) -> Iterator[str]:
     """Picture, slider, buttons and clearances; the script shows them."""
-    yield f'<section id="move" aria-labelledby="moving" hidden><h2 id="moving">{words.MOVE}</h2>'
+    yield '<section id="move" aria-labelledby="moving" hidden><h2 id="moving">'
+    yield f"{escaped(words.told(words.MOVE, page))}</h2>"
     yield '<div class="stage"><div>'
     yield f"<figure>{shown_moment(page)}<figcaption>{escaped(words.PICTURE)}</figcaption></figure>"
     last = len(page.moments) - 1
@@ -58,7 +65,7 @@ def _control(page: MovingPage) -> Iterator[str]:
         f'<input type="range" id="position" min="0" max="{last}" step="1" value="0"'
         ' autocomplete="off" aria-describedby="keys">'
     )
-    yield f'<p class="help" id="keys">{escaped(words.SLIDER_HELP)}</p>'
+    yield f'<p class="help" id="keys">{escaped(words.told(words.SLIDER_HELP, page))}</p>'
     yield f'<div class="controls" role="group" aria-label="{escaped(words.GO_TO)}">'
     for stop in page.stops:
         yield (
@@ -72,8 +79,10 @@ def _control(page: MovingPage) -> Iterator[str]:
 
 def _readings(page: MovingPage) -> Iterator[str]:
     labels = (
-        (words.BACK_ANGLE, "angle"), (words.ROD_STATE, "rod-state"), (words.NEAREST, "nearest")
-    )  # fmt: skip
+        (words.told(words.BACK_ANGLE, page), "angle"),
+        (words.ROD_STATE, "rod-state"),
+        (words.NEAREST, "nearest"),
+    )
     yield "<dl>"
     yield from (f'<dt>{escaped(t)}</dt><dd id="{key}"></dd>' for t, key in labels)
     yield "</dl>"

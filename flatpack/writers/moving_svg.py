@@ -93,8 +93,9 @@ def picture(page: MovingPage, stop: StopPicture) -> str:
 def shown_moment(page: MovingPage) -> str:
     """The picture that the script moves, at the first moment; `bold` repeats what is nearest."""
     back, arm = turns(page.moments[0].place)
+    name = escaped(words.told(words.MOVE, page))
     return (
-        f'<svg class="view" role="img" aria-label="{escaped(words.MOVE)}" viewBox="{_view(page)}">'
+        f'<svg class="view" role="img" aria-label="{name}" viewBox="{_view(page)}">'
         f'{_ground(page)}<use href="#still"/>'
         f'<g id="back" transform="{back}"><use href="#backs"/>{_bold("back")}</g>'
         f'<g id="arm" transform="{arm}"><use href="#arms"/>{_bold("arm")}</g>'

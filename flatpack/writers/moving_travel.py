@@ -20,7 +20,7 @@ def travel(page: MovingPage) -> str:
     """
     ids, carriers = body_ids(page), {b.name: b.carrier.value for b in page.bodies}
     found = {
-        "states": list(words.STATES.values()),
+        "states": [words.told(text, page) for text in words.STATES.values()],
         "stops": [s.lines[1] for s in page.stops[1:]],
         "far": words.ALL_FAR,
         "near": words.NEAREST_MARK,

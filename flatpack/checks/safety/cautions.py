@@ -32,8 +32,8 @@ FIRST = (
     "look at every joint afterwards, and once a year."
 )
 MOVING = (
-    "Keep fingers and children away from the hinge joint, the rack and the arms while the back "
-    "moves; hold the back's weight before the rod is lifted."
+    "Keep fingers and children away from the hinge joint, the rack and the arms while the "
+    "{panel} moves; hold the {panel}'s weight before the rod is lifted."
 )
 WHEELS = (
     "Never roll it with someone on it; EN 581-2 asks for a sign of at least 25 mm that says so "
@@ -49,7 +49,7 @@ def check_cautions(asked: Asked) -> Iterator[Finding]:
     yield _note("safety-finish", asked, RAGS, PRACTICE)
     yield _note("safety-first-load", asked, FIRST, PRACTICE)
     if asked.study is not None:
-        yield _note("safety-moving", asked, MOVING, PRACTICE)
+        yield _note("safety-moving", asked, MOVING.format(panel=asked.study.motion.panel), PRACTICE)
     if any(f.kind == "wheel" for f in asked.assembly.fasteners):
         source = "EN 581-2:2015 as described in a test house's notice"
         yield _note("safety-wheels", asked, WHEELS, source)

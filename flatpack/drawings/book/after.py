@@ -15,7 +15,7 @@ from flatpack.mechanism.study import Study
 from flatpack.profiles import Finish
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_details as parts_words
-from flatpack.wording import book_english_steps as said
+from flatpack.wording import book_english_moving as said
 
 _BEYOND = 1.0
 """How much further than the sum says the back is raised, degrees, so that the rod is clear."""
@@ -25,19 +25,23 @@ def moving(m: Matter) -> Chapter | None:
     """Stops of the back and how to use it; None when nothing moves."""
     if m.study is None:
         return None
-    return Chapter("moving", words.CHAPTERS["moving"], tuple(_moving(m, m.study)))
+    title = words.CHAPTERS["moving"].format(panel=m.study.motion.panel)
+    return Chapter("moving", title, tuple(_moving(m, m.study)))
 
 
 def _moving(m: Matter, study: Study) -> Iterator[Block]:
-    yield Para(said.MOVING.format(m.said(study.motion.tolerance)))
+    motion = study.motion
+    yield Para(said.MOVING.format(off=m.said(motion.tolerance), rest=motion.rest))
     rows = tuple(_stop(m, study, n, stop) for n, stop in enumerate(study.found.stops, 1))
     header = m.headed(said.STOPS_HEADER, said.STOPS_HEADER[3:])
     yield Rows(said.STOPS_CAPTION, header, rows, frozenset(range(5)))
     most = max((r.raise_back for r in study.releases), default=0.0)
     turn, top = most + _BEYOND, max((s.angle for s in study.found.stops), default=0.0)
     edge = m.said(round(2.0 * _top_edge(m) * sin(radians(turn / 2.0)), -1))
-    facts = {"edge": edge, "turn": said.degrees(turn), "most": said.degrees(top)}
-    yield Items(tuple(text.format(**facts) for text in said.USE))
+    panel, rest = motion.panel, motion.rest
+    facts = {"edge": edge, "turn": said.degrees(turn), "most": said.degrees(top), "panel": panel,
+             "Rest": rest.capitalize()}  # fmt: skip
+    yield Items(tuple(text.format(**facts) for text in said.USES.get(panel, said.USE)))
     yield Caution(said.TRY)
 
 
@@ -105,7 +109,8 @@ def _row(what: str, area: float, chosen: Finish | None) -> tuple[str, ...]:
 def care(m: Matter) -> Chapter:
     """How to look after the piece."""
     years = m.settings.finish.renew_years if m.settings.finish else None
-    lines = words.care(years, m.study is not None)
+    motion = m.study.motion if m.study else None
+    lines = words.care(years, motion.panel if motion else "", motion.rest if motion else "")
     return Chapter("care", words.CHAPTERS["care"], (Items(lines),))
 
 

@@ -18,7 +18,8 @@ _MEANT = ("one", "all")
 def about(m: Matter) -> Chapter:
     """The piece as it will be, and how marks, hands and pictures are meant."""
     poses = tuple(m.settings.drawing.poses.values())
-    title = words.RAISED if poses else words.FINISHED
+    motion = m.assembly.motion
+    title = words.RAISED.format(panel=motion.panel) if poses and motion else words.FINISHED
     drawing = finished_picture(poses[-1] if poses else m.assembly, title)
     count = len(m.assembly.parts) + len(m.assembly.bars)
     alt = words.finished_alt(count, len(m.marks))
@@ -36,7 +37,8 @@ def _safety(m: Matter) -> Iterator[Block]:
     yield from (Caution(f.message) for f in m.findings if f.code == CAUTION)
     traps = [f for f in m.findings if f.code == "finger-trap"]
     if traps:
-        yield Caution(words.FINGERS)
+        motion = m.assembly.motion
+        yield Caution(words.FINGERS.format(panel=motion.panel if motion else ""))
         yield Items(tuple(f"{marked(m, f.part)}: {f.message}" for f in traps))
     strength = m.settings.drawing.strength
     if strength is not None and strength.cases:

@@ -42,7 +42,9 @@ def side_views(m: Matter, step: BuildStep) -> Iterator[Figure]:
         own = [p for p in (*racks, *blocks) if p.hand == hand]
         yield _figure(m, "rack-side", words.RACK_SIDE, (*map(_part, own), *_rods(m)))
     if m.assembly.motion and any(f.kind == "hinge" for f in step.fasteners):
-        yield _figure(m, "hinge-side", words.HINGE_SIDE, tuple(_hinge(m, step)))
+        motion = m.assembly.motion
+        title = words.HINGE_SIDE.format(panel=motion.panel, rest=motion.rest)
+        yield _figure(m, "hinge-side", title, tuple(_hinge(m, step)))
 
 
 def _rods(m: Matter) -> Iterator[Seen]:

@@ -30,16 +30,18 @@ _ALONG, _SHORTER = 0.45, 0.8
 def views_of(assembly: Assembly) -> tuple[View, ...]:
     """Views in order of choice: the first is the cover's, from the side on which one gets on.
 
-    The foot (of a lounger) or front (of a bench) lies towards -x.  Above first, then below.
+    The foot (of a lounger) or front (of a bench) lies towards -x, that of what opens towards x.
+    Above first, then below.
     """
     low, high = reach(assembly)
+    side = _front(assembly)
     long = high.x - low.x > high.y - low.y
     ways = [
         (x, y, z)
         for z in (0.75, -0.85)
         for share in (_ALONG, _SHORTER)
         for x, y in (((share, -1.0), (share, 1.0), (-share, -1.0), (-share, 1.0)) if long
-                     else ((-1.0, -share), (-1.0, share), (1.0, -share), (1.0, share)))
+                     else ((side, -share), (side, share), (-side, -share), (-side, share)))
     ]  # fmt: skip
     return tuple(looking(f"from {x:g}, {y:g}, {z:g}", x, y, z) for x, y, z in ways)
 
@@ -47,8 +49,13 @@ def views_of(assembly: Assembly) -> tuple[View, ...]:
 def cover_view(assembly: Assembly) -> View:
     """Above, from the foot or front."""
     low, high = reach(assembly)
-    long = high.x - low.x > high.y - low.y
-    return looking("cover", *((-0.5, -1.0, 0.7) if long else (-1.0, -0.5, 0.7)))
+    long, side = high.x - low.x > high.y - low.y, _front(assembly)
+    return looking("cover", *((-0.5, -1.0, 0.7) if long else (side, -0.5, 0.7)))
+
+
+def _front(assembly: Assembly) -> float:
+    """Which way along x the front of a piece that is wider than deep looks."""
+    return 1.0 if assembly.bearing == "opening" else -1.0
 
 
 def reach(assembly: Assembly) -> tuple[Vec, Vec]:

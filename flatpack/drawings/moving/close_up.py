@@ -66,7 +66,7 @@ def close_up_sheets(
     runs = [facts[i : i + each] for i in range(0, len(facts), each)]
     for number, run in enumerate(runs, 1):
         place = words.sheet_place(number, len(runs))
-        title = f"{assembly.name}, {words.TITLE.lower()}"
+        title = f"{assembly.name}, {words.told(words.TITLE, made.motion).lower()}"
         heading = Heading(title, code, assembly.date, place, words.CLOSE_TYPE, "1:1")
         cells = (s for k, f in enumerate(run) for s in _cell(made, f, _box(k)))
         strokes = (*cells, *_notes(), *sheet_frame(heading))

@@ -38,8 +38,8 @@ def moving_page(
     moments = tuple(_moments(made, steps(made, path)))
     labels = general.FACTS
     return MovingPage(
-        name="moving-back",
-        title=f"{assembly.name}: {words.TITLE.lower()}",
+        name=f"moving-{made.motion.panel}",
+        title=f"{assembly.name}: {words.told(words.TITLE, made.motion).lower()}",
         facts=((labels["code"], code), (labels["date"], assembly.date)),
         bodies=bodies,
         arm=made.prop.arm,
@@ -47,10 +47,12 @@ def moving_page(
         ground=-made.motion.axis.z,
         moments=moments,
         pairs=pairs,
-        stops=tuple(_pictures(facts, moments)),
+        stops=tuple(_pictures(made, facts, moments)),
         table=short_table(made, facts),
         notes=table_notes(made),
         warning=general.NOT_FOR_CUTTING if faulty else "",
+        panel=made.motion.panel,
+        rest=made.motion.rest,
     )
 
 
@@ -76,15 +78,18 @@ def _box(bodies: tuple[Seen, ...], positions: tuple[Stand, ...], ground: float) 
     return x0, min(y0, ground) - _MARGIN, x1 + _MARGIN, y1 + _MARGIN
 
 
-def _pictures(facts: tuple[StopFacts, ...], moments: tuple[Moment, ...]) -> Iterator[StopPicture]:
-    yield StopPicture(words.FLAT, (words.STATES["flat"],), 0)
+def _pictures(
+    made: Study, facts: tuple[StopFacts, ...], moments: tuple[Moment, ...]
+) -> Iterator[StopPicture]:
+    flat, folded = (words.told(t, made.motion) for t in (words.FLAT, words.STATES["flat"]))
+    yield StopPicture(flat, (folded,), 0)
     for f in facts:
         number = next(i for i, m in enumerate(moments) if m.stop == f.number)
         name = words.stop_button(f.number, degrees(f.stop.angle))
-        yield StopPicture(name, tuple(_lines(f)), number)
+        yield StopPicture(name, tuple(_lines(f, made.motion.panel)), number)
 
 
-def _lines(f: StopFacts) -> Iterator[str]:
+def _lines(f: StopFacts, panel: str) -> Iterator[str]:
     yield words.spread(degrees(f.spread.low), degrees(f.spread.high))
     yield words.at_stop(f.number, f.notch)
     for place in f.places[:1]:
@@ -92,4 +97,4 @@ def _lines(f: StopFacts) -> Iterator[str]:
     if f.release is None or f.release.clears is None:
         yield words.NO_RELEASE
     else:
-        yield words.to_lower(degrees(f.release.raise_back), mm(f.release.lift))
+        yield words.to_lower(degrees(f.release.raise_back), mm(f.release.lift), panel)

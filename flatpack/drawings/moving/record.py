@@ -58,7 +58,8 @@ class MovingPage:
     """A page with the back moving: the bodies, the travel, the strip of stops, their table.
 
     `box` is the hinge frame's part that the pictures show and `ground` its level, mm; `arm` the
-    length from pivot to rod; `notes` explain the table.  Moments follow one another on the way.
+    length from pivot to rod; `notes` explain the table; `panel` and `rest` are the words for what
+    lifts and how it lies at 0 degrees.  Moments follow one another on the way.
     """
 
     name: str
@@ -74,3 +75,5 @@ class MovingPage:
     table: Table
     notes: tuple[str, ...] = ()
     warning: str = ""
+    panel: str = "back"
+    rest: str = "flat"

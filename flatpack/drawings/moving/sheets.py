@@ -26,7 +26,8 @@ def sheets(assembly: Assembly, made: Study | None, settings: Settings) -> Iterat
     if made is None:
         return
     facts, code = stop_facts(assembly, made), settings.code
-    table, purposes = stops_table(made, facts), words.PURPOSES
+    table = stops_table(made, facts)
+    purposes = {key: words.told(text, made.motion) for key, text in words.PURPOSES.items()}
     if table.rows:
         yield Sheet(folder="lists", name="stops", purpose=purposes["stops-table"], content=table,
                     format="csv")  # fmt: skip

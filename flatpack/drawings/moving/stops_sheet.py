@@ -37,21 +37,22 @@ def stops_sheet(
     dims = len(facts) if alike_all(facts) else 2 * len(facts)
     paper = paper_for(room, dims, table)
     scale = f"1:{mm(1.0 / paper.scale)}"
-    title = f"{assembly.name}, {words.TITLE.lower()}"
-    heading = Heading(title, code, assembly.date, place, words.STOPS_TYPE, scale)
+    title = f"{assembly.name}, {words.told(words.TITLE, made.motion).lower()}"
+    kind = words.told(words.STOPS_TYPE, made.motion)
+    heading = Heading(title, code, assembly.date, place, kind, scale)
     strokes = (
         *_frame(bodies, paper),
         *_breaks(room, bodies, paper),
         *_moving(bodies, positions, paper),
         *_axis_and_ground(made, paper),
-        *_labels(bodies, positions, paper),
+        *_labels(bodies, positions, words.told(words.FLAT, made.motion), paper),
         *_rods(made, facts, paper),
         *_datums(assembly, facts, room, paper),
         *_table(made, facts, paper, table),
         *sheet_frame(heading),
     )
     notes = (("piece", assembly.name), ("code", code), ("scale", scale))
-    whole = f"{words.STOPS_TYPE}: {assembly.name}"
+    whole = f"{kind}: {assembly.name}"
     return Drawing(NAME, whole, (0.0, 0.0, WIDTH, HEIGHT), strokes, notes, paper.scale)
 
 
@@ -111,7 +112,7 @@ def _axis_and_ground(made: Study, paper: Paper) -> Iterator[Stroke]:
 
 
 def _labels(
-    bodies: tuple[Seen, ...], positions: tuple[Stand, ...], paper: Paper
+    bodies: tuple[Seen, ...], positions: tuple[Stand, ...], flat: str, paper: Paper
 ) -> Iterator[Stroke]:
     """Each back's angle beyond its free end, on the arc that the end's middle runs along."""
     backs = [b.outline.bounds for b in bodies if b.look == "back"]
@@ -120,7 +121,7 @@ def _labels(
         turn = math.radians(stand.degrees)
         at = paper.at(tip * math.cos(turn), tip * math.sin(turn))
         angle = degrees(stand.degrees)
-        text = words.stop_label(number, angle) if number else f"{words.FLAT}: {angle}°"
+        text = words.stop_label(number, angle) if number else f"{flat}: {angle}°"
         yield Stroke("text", Text(at, text, 3.0, up="middle", bold=number > 0))
     ends = [math.radians(stand.degrees) for stand in (positions[0], positions[-1])]
     r = tip - 1.5 / paper.scale
@@ -169,7 +170,7 @@ def _table(
     head, units = words.SHORT_HEADER
     corner = Point(x0 + 4.0, y0 + high - 6.0)
     yield from ruled_table(head, (units, *short_rows(facts)), SHORT_COLUMNS, corner)
-    title = words.stops_title(mm(motion.push), mm(motion.push_along))
+    title = words.stops_title(mm(motion.push), mm(motion.push_along), motion.panel)
     yield Stroke("text", Text(Point(corner.x, corner.y + 2.0), title, 3.0, bold=True))
     below = Point(corner.x, corner.y - _TABLE_ROW * (len(facts) + 2) - 3.6)
     first, *others = table_notes(made)

@@ -24,7 +24,7 @@ def stops_table(made: Study, facts: tuple[StopFacts, ...]) -> Table:
     motion = made.motion
     return Table(
         name="stops",
-        title=words.stops_title(mm(motion.push), mm(motion.push_along)),
+        title=words.stops_title(mm(motion.push), mm(motion.push_along), motion.panel),
         header=words.STOPS_HEADER,
         rows=(*(_row(made, f) for f in facts), *_passed_rows(made)),
     )
@@ -75,7 +75,7 @@ def short_table(made: Study, facts: tuple[StopFacts, ...]) -> Table:
     """The sheet's table as it stands on the page."""
     motion = made.motion
     header = tuple(words.joined(*pair) for pair in zip(*words.SHORT_HEADER, strict=True))
-    title = words.stops_title(mm(motion.push), mm(motion.push_along))
+    title = words.stops_title(mm(motion.push), mm(motion.push_along), motion.panel)
     return Table(name="stops", title=title, header=header, rows=tuple(short_rows(facts)))
 
 

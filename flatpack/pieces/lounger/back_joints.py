@@ -8,11 +8,11 @@ from collections.abc import Iterator
 from flatpack.geometry import Vec, X, Y, Z
 from flatpack.joinery import BarInHoles, BoltThrough, FaceScrews, GluedFaces, HingeJoint, Leaf
 from flatpack.model import Joint
+from flatpack.pieces.common.propping import LAND, PropSetting
 from flatpack.pieces.lounger.frame_joints import pockets, sides
 from flatpack.pieces.lounger.frame_parts import hinge_places
 from flatpack.pieces.lounger.parameters import Lounger
-from flatpack.pieces.lounger.prop import PropSetting, pivot_room
-from flatpack.pieces.lounger.rack_edge import LAND
+from flatpack.pieces.lounger.prop import pivot_room
 from flatpack.pieces.lounger.setting_out import SettingOut
 
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from flatpack.features import Notch
 from flatpack.geometry import Frame, Outline, Point, Segment, Vec, X, Y, Z
-from flatpack.geometry.shapes import filleted, rectangle, round_ended
+from flatpack.geometry.shapes import filleted, rectangle
 from flatpack.model import Bar, Part
+from flatpack.pieces.common.prop_parts import arms, rack_notches, rack_outline
+from flatpack.pieces.common.propping import PropSetting
 from flatpack.pieces.lounger.frame_parts import slat
 from flatpack.pieces.lounger.parameters import Lounger
-from flatpack.pieces.lounger.prop import PropSetting
 from flatpack.pieces.lounger.rack_edge import block_profile
 from flatpack.pieces.lounger.setting_out import BRACE_END, SettingOut
 
@@ -67,18 +67,9 @@ def _back_slats(p: Lounger, out: SettingOut) -> Iterator[Part]:
 
 
 def _arms(p: Lounger, out: SettingOut, prop: PropSetting) -> Iterator[Part]:
-    board = out.stock.moving
-    pivot, rod = prop.prop.pivot, prop.folded
-    run, rise = (rod.x - pivot.x) / prop.prop.arm, (rod.y - pivot.y) / prop.prop.arm
-    shape = round_ended(prop.prop.arm, out.widths.arm / 2.0)
-    at_left = out.lanes.arm + board.thickness
-    at_right = p.size.width - out.lanes.arm
-    for hand, y in (("left", at_left), ("right", at_right)):
-        origin = Vec(out.deck.hinge_x + pivot.x, y, out.heights.axis + pivot.y)
-        frame = Frame(origin, Vec(run, 0.0, rise), Vec(-rise, 0.0, run), Y.negated())
-        yield Part(
-            key=f"arm-{hand}", name="Arm", board=board, outline=shape, frame=frame, group="arm"
-        )
+    faces = (out.lanes.arm + out.stock.moving.thickness, p.size.width - out.lanes.arm)
+    axis = Vec(out.deck.hinge_x, 0.0, out.heights.axis)
+    yield from arms(prop, axis, out.stock.moving, out.widths.arm, faces)
 
 
 def rod(p: Lounger, out: SettingOut, prop: PropSetting) -> Bar:
@@ -115,50 +106,17 @@ def _rack_frame(out: SettingOut, x: float, y: float) -> Frame:
 
 
 def _bars(p: Lounger, out: SettingOut, prop: PropSetting) -> Iterator[Part]:
-    edge = tuple(Segment(_seen(prop, s.start), _seen(prop, s.end), -s.bulge) for s in prop.contour)
-    length, height = prop.end - prop.start, prop.top - prop.bottom
-    first, last = edge[0].start, edge[-1].end
-    corners = (Point(0.0, 0.0), Point(length, 0.0), first, last)
-    outline = Outline(
-        (
-            Segment(corners[0], corners[1]),
-            Segment(corners[1], first),
-            *edge,
-            Segment(last, corners[0]),
-        )
-    )
-    assert abs(last.y - height) < 1e-6
     left = Part(
         key="rack-left",
         name="Rack",
         board=out.stock.rack,
-        outline=outline,
+        outline=rack_outline(prop),
         frame=_rack_frame(out, prop.end, prop.bottom),
         hand="left",
-        features=_notches(p, prop, prop.seats, prop.end, prop.bottom),
+        features=rack_notches(prop, p.back.angles),
     )
     yield left
     yield left.other_hand("rack-right", p.size.width / 2.0)
-
-
-def _seen(prop: PropSetting, at: Point) -> Point:
-    """A place of the hinge frame in the rack's own axes: from its free end, up from its edge."""
-    return Point(prop.end - at.x, at.y - prop.bottom)
-
-
-def _notches(
-    p: Lounger, prop: PropSetting, seats: tuple[Point, ...], end: float, bottom: float
-) -> tuple[Notch, ...]:
-    return tuple(
-        Notch(
-            at=Point(end - seat.x, seat.y - bottom),
-            number=number,
-            diameter=prop.prop.rod,
-            shape=str(prop.form.kind).replace("_", " "),
-            purpose=f"rod, back at {angle:g}°",
-        )
-        for number, (seat, angle) in enumerate(zip(seats, p.back.angles, strict=True), 1)
-    )
 
 
 def _bearers(p: Lounger, out: SettingOut, prop: PropSetting) -> Iterator[Part]:
@@ -169,7 +127,7 @@ def _bearers(p: Lounger, out: SettingOut, prop: PropSetting) -> Iterator[Part]:
         outline=rectangle(prop.end - prop.start, prop.floor - prop.bottom),
         frame=_rack_frame(out, prop.end, prop.bottom),
         hand="left",
-        features=_notches(p, prop, prop.seats, prop.end, prop.bottom),
+        features=rack_notches(prop, p.back.angles),
     )
     yield left
     yield left.other_hand("bearer-right", p.size.width / 2.0)

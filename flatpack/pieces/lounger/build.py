@@ -8,6 +8,7 @@ from flatpack.geometry import Frame, Vec, X, Y, Z
 from flatpack.joinery import machine
 from flatpack.model import Assembly, Bar, Cutting, Motion
 from flatpack.parameters import Conflict, replace
+from flatpack.pieces.common.propping import PropSetting
 from flatpack.pieces.family import Workings, fixings_fit
 from flatpack.pieces.lounger.back_parts import back_parts, rack_parts, rod
 from flatpack.pieces.lounger.conflicts import conflicts as _conflicts
@@ -15,7 +16,7 @@ from flatpack.pieces.lounger.frame_joints import wheel_reach
 from flatpack.pieces.lounger.frame_parts import frame_parts
 from flatpack.pieces.lounger.joints import STEPS, joints
 from flatpack.pieces.lounger.parameters import Lounger
-from flatpack.pieces.lounger.prop import PropSetting, set_prop
+from flatpack.pieces.lounger.prop import set_prop
 from flatpack.pieces.lounger.setting_out import SettingOut, set_out
 from flatpack.pieces.lounger.stock import stock_for
 from flatpack.profiles import Profiles
@@ -151,4 +152,6 @@ def _motion(p: Lounger, out: SettingOut, prop: PropSetting) -> Motion:
         clearance=MOVING_CLEARANCE,
         tolerance=p.as_made.tolerance,
         keys=_keys(p),
+        lying=("back-slat",),
+        under=("rail", "end-rail", "leg"),
     )

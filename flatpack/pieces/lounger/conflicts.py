@@ -9,11 +9,12 @@ from itertools import pairwise
 from flatpack.mechanism.notches import Kind, notch_width
 from flatpack.parameters import Conflict, replace
 from flatpack.pieces.common.notch_forms import notch_form
+from flatpack.pieces.common.propping import Levels
 from flatpack.pieces.family import Workings, mm
 from flatpack.pieces.lounger.notching import even_rack
 from flatpack.pieces.lounger.parameters import Lounger
 from flatpack.pieces.lounger.prop import fold_limit, set_prop
-from flatpack.pieces.lounger.rack_edge import Levels, block_profile
+from flatpack.pieces.lounger.rack_edge import block_profile
 from flatpack.pieces.lounger.setting_out import SettingOut, set_out
 from flatpack.pieces.lounger.stock import Stock
 

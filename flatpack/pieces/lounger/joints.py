@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from flatpack.model import Joint, Step
+from flatpack.pieces.common.propping import PropSetting
 from flatpack.pieces.lounger.back_joints import (
     arm_joints,
     back_joints,
@@ -13,7 +14,6 @@ from flatpack.pieces.lounger.back_joints import (
 )
 from flatpack.pieces.lounger.frame_joints import deck_joints, frame_joints, leg_joints
 from flatpack.pieces.lounger.parameters import Lounger
-from flatpack.pieces.lounger.prop import PropSetting
 from flatpack.pieces.lounger.setting_out import SettingOut
 
 STEPS = (

@@ -10,9 +10,9 @@ from flatpack.mechanism.notches import NotchForm, seat_of
 from flatpack.mechanism.pitch import EvenPitch, design_even_pitch
 from flatpack.mechanism.plan import Plan, Room
 from flatpack.mechanism.prop import Prop, pivot_at
+from flatpack.pieces.common.propping import Levels, Set
 from flatpack.pieces.family import Workings, mm
 from flatpack.pieces.lounger.parameters import Lounger
-from flatpack.pieces.lounger.rack_edge import Levels
 
 SETTLED = 6
 """Steps until a slack of a millimetre or less is shared out; each gains two digits or more."""
@@ -20,37 +20,6 @@ LEAST_WEB = 6.0
 """Wood left between two notches at their crests, mm (common practice, no source)."""
 LEAST_PIVOT = 40.0
 """Nearest that a pivot may stand to the hinge axis, mm (common practice, no source)."""
-Set = tuple[tuple[Point, ...], tuple[Point, ...]]
-"""Rods' centres at the stops, and the notches' datums, lowest angle first."""
-
-
-def notches_for_angles(
-    angles: tuple[float, ...], prop: Prop, form: NotchForm, floor: float, notes: Workings
-) -> Set:
-    """Rod centres and notch datums for the wanted angles, in closed form.
-
-    The seat's centre C lies at a known height; the rod's centre is on the line from the pivot
-    through it, the seat's slack short of the arm: |P C| = arm - slack gives C's x.
-    """
-    spot, slack = seat_of(form, prop.rod / 2.0)
-    seats, datums = [], []
-    for number, angle in enumerate(angles, 1):
-        pivot = pivot_at(prop, angle)
-        reach, rise = prop.arm - slack, pivot.y - floor - spot.y
-        run = math.sqrt(max(reach * reach - rise * rise, 0.0))
-        centre = Point(pivot.x + run, floor + spot.y)
-        share = prop.arm / reach
-        seats.append(
-            Point(pivot.x + (centre.x - pivot.x) * share, pivot.y + (centre.y - pivot.y) * share)
-        )
-        datums.append(Point(centre.x - spot.x, floor))
-        notes.add(
-            f"Notch {number}, rod's centre from the hinge axis",
-            seats[-1].x,
-            f"back at {mm(angle)}°: pivot {mm(pivot.x)} along and {mm(pivot.y)} up, "
-            f"arm {mm(prop.arm)}, rod {mm(seats[-1].y)} up",
-        )
-    return tuple(seats), tuple(datums)
 
 
 def _plan(p: Lounger, prop: Prop, form: NotchForm, levels: Levels, limit: float) -> Plan:

@@ -14,54 +14,31 @@ from __future__ import annotations
 
 import math
 
-from flatpack.frozen import frozen
-from flatpack.geometry import Point, Segment
+from flatpack.geometry import Point
 from flatpack.joinery.axis import kept_clear, spread
 from flatpack.joinery.pocket_screws import MARGIN, POCKETS_APART
 from flatpack.mechanism.notches import NotchForm, seat_of
 from flatpack.mechanism.prop import Prop, pivot_at
 from flatpack.pieces.common.notch_forms import cornered, notch_form
+from flatpack.pieces.common.propping import (
+    LAND,
+    Levels,
+    PropSetting,
+    bar_edge,
+    folded_at,
+    longest_pivot,
+    notches_for_angles,
+    run_of,
+)
 from flatpack.pieces.family import Workings, mm
 from flatpack.pieces.lounger.notching import (
     even_rack,
     notches_cut_already,
-    notches_for_angles,
     solved_for_cut_racks,
 )
 from flatpack.pieces.lounger.parameters import Lounger
-from flatpack.pieces.lounger.rack_edge import (
-    LAND,
-    Levels,
-    bar_edge,
-    block_edge,
-    run_of,
-)
+from flatpack.pieces.lounger.rack_edge import block_edge
 from flatpack.pieces.lounger.setting_out import SettingOut
-
-
-@frozen
-class PropSetting:
-    """The prop set out, hinge frame, mm.
-
-    `seats` are the rods' centres at the stops, lowest angle first; `datums` the notches' feet in
-    the same order; `blocks` the feet of the tooth blocks, one for each notch and one more at the
-    hinge's end, whose ramp keeps the rod from being drawn off the bearer (none on a bar);
-    `contour` the rack's upper edge from the hinge's end; `floor`, `top` and `bottom` the rack's
-    levels, `start` and `end` its ends.
-    """
-
-    prop: Prop
-    folded: Point
-    form: NotchForm
-    seats: tuple[Point, ...]
-    datums: tuple[Point, ...]
-    blocks: tuple[Point, ...]
-    contour: tuple[Segment, ...]
-    floor: float
-    top: float
-    bottom: float
-    start: float
-    end: float
 
 
 def set_prop(p: Lounger, out: SettingOut, notes: Workings) -> PropSetting:
@@ -77,7 +54,7 @@ def set_prop(p: Lounger, out: SettingOut, notes: Workings) -> PropSetting:
     elif p.rack.pitch is not None:
         even = even_rack(p, prop, form, levels, limit, notes)
         prop, angles = even.plan.prop, even.plan.angles
-    folded = _folded(prop, rest + rod)
+    folded = folded_at(prop, rest + rod)
     if p.as_made.notches:
         seats, datums = notches_cut_already(p, prop, form, levels.floor, notes)
     else:
@@ -148,7 +125,9 @@ def _arm(p: Lounger, out: SettingOut, levels: Levels, form: NotchForm, notes: Wo
 
     pivot = p.as_made.pivot or p.arms.pivot
     if pivot is None:
-        pivot = _clear_of_pockets(p, out, math.floor(_longest(arm_for, levels.pivot - rest, limit)))
+        pivot = _clear_of_pockets(
+            p, out, math.floor(longest_pivot(arm_for, levels.pivot - rest, limit))
+        )
     arm = float(arm_for(pivot))
     notes.add(
         "Arm's pivot from the hinge axis",
@@ -194,18 +173,3 @@ def _clear_of_pockets(p: Lounger, out: SettingOut, most: float) -> float:
 def pivot_room(out: SettingOut) -> float:
     """From the pivot's middle to a pocket's beside it: washer, half a pocket and some wood, mm."""
     return out.stock.washer.outer / 2.0 + out.stock.jig.drill / 2.0 + 4.0
-
-
-def _longest(arm_for: object, drop: float, limit: float) -> float:
-    low, high = 1.0, limit
-    for _ in range(50):
-        middle = (low + high) / 2.0
-        arm = arm_for(middle) if callable(arm_for) else 0.0
-        reach = middle + math.sqrt(max(arm * arm - drop * drop, 0.0))
-        low, high = (middle, high) if reach <= limit else (low, middle)
-    return low
-
-
-def _folded(prop: Prop, height: float) -> Point:
-    drop = prop.pivot.y - height
-    return Point(prop.pivot.x + math.sqrt(max(prop.arm**2 - drop * drop, 0.0)), height)

@@ -1,43 +1,12 @@
-"""The rack's upper edge: notches in a bar, or tooth blocks on a bearer."""
+"""The upper edge of a rack of tooth blocks on a bearer."""
 
 from __future__ import annotations
 
 import math
 
-from flatpack.frozen import frozen
 from flatpack.geometry import Point, Segment, chain
-from flatpack.mechanism.notches import Kind, NotchForm, cut, rack_contour
-
-LAND = 12.0
-"""Flat left before the first notch and on top of a tooth block, mm (common practice, no source)."""
-
-
-@frozen(kw_only=False)
-class Levels:
-    """Heights in the hinge frame: the rack's top, its notches' floor, its lower edge, the pivot."""
-
-    top: float
-    floor: float
-    bottom: float
-    pivot: float
-
-
-def run_of(form: NotchForm) -> float:
-    """Length of a notch beyond its floor towards the hinge: the ramp's, or the rim's."""
-    if form.kind is Kind.RAMP:
-        return form.depth / math.tan(math.radians(form.ramp))
-    if form.kind is Kind.VEE:
-        return form.depth * math.tan(math.radians(form.near))
-    return form.radius if form.kind is Kind.HALF_ROUND else 0.0
-
-
-def bar_edge(
-    form: NotchForm, datums: tuple[Point, ...], levels: Levels, start: float, end: float
-) -> tuple[Segment, ...]:
-    """Edge of a bar with a notch at each datum, from the hinge end."""
-    notches = [cut(form, d) for d in reversed(datums)]
-    made = rack_contour(notches, Point(start, levels.top), Point(end, levels.top))
-    return made if isinstance(made, tuple) and isinstance(made[0], Segment) else ()
+from flatpack.mechanism.notches import NotchForm
+from flatpack.pieces.common.propping import LAND
 
 
 def block_edge(form: NotchForm, blocks: tuple[Point, ...], end: float) -> tuple[Segment, ...]:
