@@ -86,7 +86,11 @@ def mapped(shape: Polygon, turn: Coordinates, shift: Coordinates) -> Polygon:
 
 def clipped(shape: Polygon, box: tuple[float, float, float, float]) -> Polygon:
     """What of the shape lies in the box (least x, least y, greatest x, greatest y)."""
-    return shapely.clip_by_rect(shape, *box)
+    try:
+        return shapely.clip_by_rect(shape, *box)
+    except shapely.GEOSException:
+        # The quick way stumbles over slivers at the box's rim.
+        return shapely.intersection(shape, shapely.box(*box))
 
 
 FAR = 1e5

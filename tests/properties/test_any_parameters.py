@@ -107,3 +107,11 @@ def test_lounger(most: int, with_keys: Callable[..., Any], data: st.DataObject) 
 def test_tables(family: str, most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
     one = PIECES[family]
     judged(one, with_keys(one.record(name="Any"), data.draw(keys(one, most))))
+
+
+@pytest.mark.parametrize("most", [3, 40])
+@settings(gently, max_examples=15)
+@given(data=st.data())
+def test_low_chair(most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
+    family = PIECES["low-chair"]
+    judged(family, with_keys(family.record(name="Any"), data.draw(keys(family, most))))

@@ -18,11 +18,14 @@ from flatpack.geometry import Frame, Outline, Vec, X, Y, Z
 from flatpack.geometry.shapes import filleted
 from flatpack.model import Part
 from flatpack.pieces.low_chair.bolting import post_middle_line
+from flatpack.pieces.low_chair.fan import MOST_ROUND, round_or_sharp
 from flatpack.pieces.low_chair.parameters import LowChair
 from flatpack.pieces.low_chair.setting_out import SettingOut
 
 TAPER_SHARE = 0.45
 """Share of the arm's length over which it grows from its rear width to its full width."""
+LEAST_TAPER = 0.5
+"""A lesser difference of an arm's widths is no taper, mm."""
 BRACKET_HEIGHT, BRACKET_TOE, BRACKET_LIP = 120.0, 16.0, 14.0
 """The bracket: its height, its depth at the lower end, and its straight edge below the arm, mm."""
 BRACKET_BACK = 25.0
@@ -71,16 +74,16 @@ def arm_outline(p: LowChair, length: float) -> Outline:
     taper = width - p.arms.rear_width
     begins = length * TAPER_SHARE
     small = min(12.0, p.arms.rear_width / 4.0)
-    corners = [(0.0, taper, small)]
-    if taper > 0.0:
+    corners = [(0.0, taper if taper > LEAST_TAPER else 0.0, small)]
+    if taper > LEAST_TAPER:
         corners.append((begins, 0.0, _smooth(begins, taper, length - begins - front)))
     corners += [(length, 0.0, front), (length, width, front), (0.0, width, 0.0)]
     return filleted(tuple(corners))
 
 
 def front_round(p: LowChair) -> float:
-    """Radius of the front corners, a half circle at most."""
-    return min(p.arms.round, p.arms.width / 2.0)
+    """Radius of the front corners, all but a half circle at most."""
+    return round_or_sharp(min(p.arms.round, MOST_ROUND * p.arms.width / 2.0))
 
 
 def _smooth(begins: float, taper: float, after: float) -> float:

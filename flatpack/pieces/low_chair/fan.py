@@ -26,6 +26,12 @@ SHORTEST = 60.0
 """A slat is drawn no shorter than this, mm, whatever the keys; conflicts then say why."""
 
 
+MOST_ROUND = 0.97
+"""Share of the largest rounding that corners get at most, so that something straight remains."""
+LEAST_ROUND = 0.2
+"""A smaller radius leaves a corner sharp, a smaller crown the line of tops level, mm."""
+
+
 class Ray(NamedTuple):
     """One slat: its axis from upright (degrees, positive to the right) and its length, mm."""
 
@@ -113,9 +119,9 @@ def tops(kind: str, high: float, crown: float, apex: tuple[float, float]) -> Top
         radius = high - at
         a = math.radians(outer)
         return Tops(kind, high, at + radius * math.cos(a), radius * math.sin(a), radius)
-    rim = high if kind == "level" else high - crown
+    rim = high if kind == "level" or crown < LEAST_ROUND else high - crown
     reach = (rim - at) * math.tan(math.radians(outer))
-    curved = kind == "arc" and crown > 0.0
+    curved = kind == "arc" and crown >= LEAST_ROUND
     radius = (reach * reach + crown * crown) / (2.0 * crown) if curved else 0.0
     return Tops(kind, high, rim, reach, radius)
 
@@ -143,13 +149,18 @@ def slat_outline(fan: Fan, length: float, rounding: float | None) -> Outline:
     radius = (low * math.cos(t) + length * math.sin(t)) / (1.0 + math.sin(t))
     widest = max(low, high if rounding is not None else radius)
     if rounding is not None:
-        r = min(rounding, largest_rounding(fan, length))
+        r = round_or_sharp(min(rounding, MOST_ROUND * largest_rounding(fan, length)))
         corners = ((0.0, -low, 0.0), (length, -high, r), (length, high, r), (0.0, low, 0.0))
         return filleted(corners).moved(0.0, widest)
     x, y = length - radius - radius * math.sin(t), radius * math.cos(t)
     cap = bulge_of(180.0 + 2.0 * math.degrees(t))
     shape = ((0.0, -low, 0.0), (x, -y, cap), (x, y, 0.0), (0.0, low, 0.0))
     return closed(shape).moved(0.0, widest)
+
+
+def round_or_sharp(radius: float) -> float:
+    """The radius, or none where it is too small to be made."""
+    return radius if radius >= LEAST_ROUND else 0.0
 
 
 def middle_of(outline: Outline) -> float:

@@ -72,7 +72,7 @@ class Back:
     )
     fan: float = keys.angle(14.0, least=1, most=50, does="between the outermost slats")
     bottom_width: float = keys.length(
-        400.0, least=150, most=1400, does="over the slats' lower ends"
+        390.0, least=150, most=1400, does="over the slats' lower ends"
     )
     slat_width: float = keys.length(
         70.0, least=30, most=180, does="slats at their lower end; planed: nearest sold"
