@@ -66,6 +66,9 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
 )
 """Every check that a piece in one pose is put through."""
 
+PART_CHECKS = ("outlines", "boards", "walls", "webs")
+"""Those that judge a part by itself: the only ones for loose parts."""
+
 POSE_CHECKS = ("space",)
 """Those whose answer may change when a piece moves."""
 
@@ -78,7 +81,8 @@ def run(
 ) -> tuple[Finding, ...]:
     """All findings of the checks named (all of them unless told), worst first."""
     setting = Setting(assembly, limits or Limits(), study)
-    return in_order([finding for name in only for finding in CHECKS[name](setting)])
+    names = [name for name in only if not assembly.loose or name in PART_CHECKS]
+    return in_order([finding for name in names for finding in CHECKS[name](setting)])
 
 
 __all__ = ["CHECKS", "POSE_CHECKS", "Limit", "Limits", "Setting", "marks_coincide", "run"]

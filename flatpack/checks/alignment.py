@@ -16,6 +16,8 @@ from flatpack.model import Part
 
 NEAR = 20.0
 """A hole no further than this from an axis is taken for the one that was meant, mm."""
+OPEN = "open"
+"""Fit of holes that are meant to take nothing: to drain, to pass a cord."""
 SELF_BORING = ("pocket screw",)
 """Kinds whose last part has no hole: the screw cuts its own."""
 
@@ -94,10 +96,14 @@ def _blind(line: Line, part: Part, holes: list[Bored], *, last: bool) -> Iterato
 
 
 def check_orphans(setting: Setting) -> Iterator[Finding]:
-    """Every hole has a fastener or bar on its axis; a barrel nut's hole crosses its bolt."""
+    """Every hole has a fastener or bar on its axis; a barrel nut's hole crosses its bolt.
+
+    Holes that are meant to stay open have none.
+    """
     for key, part in setting.assembly.parts.items():
         for hole in setting.bored[key]:
-            if (key, hole.number) not in setting.users and not _holds_nut(setting, part, hole):
+            free = getattr(hole.feature, "fit", "") == OPEN or _holds_nut(setting, part, hole)
+            if (key, hole.number) not in setting.users and not free:
                 at = hole.feature.at
                 yield Finding(
                     "hole-unused", "fault", key,

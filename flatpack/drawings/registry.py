@@ -138,6 +138,10 @@ DRAWINGS: Mapping[str, Callable[[Assembly, Found, Settings], Iterable[Sheet]]] =
 }
 
 
+OF_PARTS = frozenset(("parts", "boards", "drilling", "lists", "job-page", "templates"))
+"""Kinds that show parts by themselves: the only ones for loose parts."""
+
+
 def drawings(
     assembly: Assembly, settings: Settings, only: Iterable[str] = DRAWINGS
 ) -> tuple[Sheet, ...]:
@@ -146,6 +150,7 @@ def drawings(
     The drawings of a faulty design say that they aren't for cutting.
     """
     found, kinds = groups(assembly), frozenset(only)
+    kinds = kinds & OF_PARTS if assembly.loose else kinds
     makers = (make for kind, make in DRAWINGS.items() if kind in kinds)
     every = (s for make in makers for s in make(assembly, found, settings))
     return tuple(map(_not_for_cutting, every)) if settings.faulty else tuple(every)

@@ -248,7 +248,8 @@ class Assembly:
     parts.  `motion` is the moving back's data, None for a piece that stands still.  `fits` are the
     joints that hold by their shape; `trials` are parts that are cut first to try a fit, and no
     part of the piece.  `remarks` are what a family knows of its kind that no check works out:
-    cautions, as notes, and what wasn't judged, as not done.
+    cautions, as notes, and what wasn't judged, as not done.  `loose` parts make no piece: nothing
+    is put together, and only what concerns a part by itself is judged and drawn.
     """
 
     family: str
@@ -267,6 +268,7 @@ class Assembly:
     comfort: tuple[Comfort, ...] = ()
     fits: tuple[Fit, ...] = ()
     trials: tuple[Part, ...] = ()
+    loose: bool = False
     remarks: tuple[Finding, ...] = ()
     date: str = ""
     machined: bool = False

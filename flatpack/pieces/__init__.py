@@ -30,6 +30,12 @@ def _dining_table() -> Family:
     return Family("dining-table", "Dining table", DiningTable, build, conflicts)
 
 
+def _loose_parts() -> Family:
+    from flatpack.pieces.loose_parts import LooseParts, build, conflicts
+
+    return Family("loose-parts", "Single parts to cut", LooseParts, build, conflicts)
+
+
 def _lounger() -> Family:
     from flatpack.pieces.lounger import Lounger, build, conflicts
 
@@ -74,6 +80,7 @@ PIECES = Families(
         "composed": _composed,
         "dining-bench": _dining_bench,
         "dining-table": _dining_table,
+        "loose-parts": _loose_parts,
         "lounger": _lounger,
         "low-chair": _low_chair,
         "planter": _planter,

@@ -35,8 +35,12 @@ SAFETY: Mapping[str, Callable[[Asked], Iterable[Finding]]] = MappingProxyType(
 
 
 def findings(asked: Asked, only: Iterable[str] = SAFETY) -> tuple[Finding, ...]:
-    """All findings of the checks named (all of them unless told), worst first."""
-    return in_order([finding for name in only for finding in SAFETY[name](asked)])
+    """All findings of the checks named (all of them unless told), worst first.
+
+    Of loose parts nothing is known but that they are to be made: only cautions are told.
+    """
+    names = [name for name in only if not asked.assembly.loose or name == "cautions"]
+    return in_order([finding for name in names for finding in SAFETY[name](asked)])
 
 
 __all__ = ["SAFETY", "Asked", "findings"]

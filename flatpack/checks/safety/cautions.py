@@ -47,7 +47,8 @@ def check_cautions(asked: Asked) -> Iterator[Finding]:
     yield _note("safety-tools", asked, TOOLS, PRACTICE)
     yield _note("safety-dust", asked, DUST, PRACTICE)
     yield _note("safety-finish", asked, RAGS, PRACTICE)
-    yield _note("safety-first-load", asked, FIRST, PRACTICE)
+    if not asked.assembly.loose:
+        yield _note("safety-first-load", asked, FIRST, PRACTICE)
     if asked.study is not None:
         yield _note("safety-moving", asked, MOVING.format(panel=asked.study.motion.panel), PRACTICE)
     if any(f.kind == "wheel" for f in asked.assembly.fasteners):
