@@ -83,7 +83,7 @@ def report(
     """
     loads = loads or loads_of(assembly, record, profiles)
     if loads is None:
-        return _nothing(assembly, record, f"no loads are known for a {assembly.family}")
+        return _nothing(assembly, record, _why_nothing(assembly))
     setting = Setting(assembly, profiles, loads, grades)
     gathered = _gather(setting)
     if gathered is None:
@@ -101,6 +101,13 @@ def report(
         assumptions=_assumptions(setting, gathered.notes),
         diagrams=_worst_drawn(gathered.diagrams),
     )
+
+
+def _why_nothing(assembly: Assembly) -> str:
+    """Why nothing can be judged."""
+    if assembly.loose:
+        return "what loose parts will carry isn't known"
+    return f"no loads are known for a {assembly.family} piece, and its file names none"
 
 
 def _parts(assembly: Assembly) -> tuple[str, ...]:

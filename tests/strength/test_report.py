@@ -174,7 +174,7 @@ def test_a_family_without_loads_is_not_judged_at_all(lounger):
     assert found.open_joints == found.joints
     assert found.open_parts == found.parts
     assert "nothing could be judged" in found.headline
-    assert "no loads are known for a hammock" in findings(found)[1].message
+    assert "no loads are known for a hammock piece" in findings(found)[1].message
 
 
 def test_a_steel_rod_is_judged_and_a_wooden_one_is_not(lounger, profiles):

@@ -92,7 +92,7 @@ class Lengths:
 
     def _of(self, owner: str, what: str, key: str, said: Sum) -> float:
         """A measure of a part, a board or the piece."""
-        if owner == PIECE and what in ("width", "depth"):
+        if owner == PIECE and what in ("width", "depth") and hasattr(self.record, "size"):
             return float(getattr(self.record.size, what))
         if owner not in self.parts and owner not in self.boards:
             known = (*self.parts, *self.boards, PIECE)

@@ -10,10 +10,10 @@ from flatpack.pieces.common.part_keys import DERIVED
 from flatpack.pieces.composed.part_records import BAR
 
 if TYPE_CHECKING:
-    from flatpack.pieces.composed.layout import Layout
+    from flatpack.pieces.composed.lengths import Lengths
 
 
-def own_extent(layout: Layout, name: str, axis: int) -> float | None:
+def own_extent(layout: Lengths, name: str, axis: int) -> float | None:
     """Length, width or thickness as a part's own keys give it; None where its places must.
 
     Raises:
@@ -31,7 +31,7 @@ def own_extent(layout: Layout, name: str, axis: int) -> float | None:
     return bounds[2 + axis] - bounds[axis]
 
 
-def shape_of(layout: Layout, name: str) -> Shaped:
+def shape_of(layout: Lengths, name: str) -> Shaped:
     """Outline, openings and notches of a part, in its own axes.
 
     Raises:
@@ -43,7 +43,7 @@ def shape_of(layout: Layout, name: str) -> Shaped:
     )
 
 
-def _shape(layout: Layout, name: str) -> Shaped:
+def _shape(layout: Lengths, name: str) -> Shaped:
     kind = layout.parts[name].kind
     generator = GENERATORS[kind]
     values = {key: _plain(layout, name, key) for key in specs_of(generator.record)}
@@ -55,7 +55,7 @@ def _shape(layout: Layout, name: str) -> Shaped:
         ) from None
 
 
-def _plain(layout: Layout, name: str, key: str) -> Any:
+def _plain(layout: Lengths, name: str, key: str) -> Any:
     """A key's value with its lengths in mm."""
     made = layout.parts[name].made
     value, spec = getattr(made, key), specs_of(made)[key]
