@@ -48,8 +48,8 @@ PULL = 1.0
 """A contact that would have to pull by more than this, N, is let go."""
 ROUNDS = 6
 """How often contacts are let go before what is left counts as held."""
-SOUND = 1e-9
-"""Least share of a contact's own give that is left when it is let go; less is a mechanism."""
+SOUND = 1e-5
+"""Stiffness that is left where a contact is let go, over its own; less is a mechanism."""
 
 
 def stand(

@@ -126,15 +126,17 @@ def _gap(a: tuple[float, float], b: tuple[float, float]) -> float:
 
 
 def back_parts(setting: Setting, seat: Surface) -> tuple[Part, ...]:
-    """Boards that lean above the seat and look along the piece."""
-    return tuple(
+    """Boards that lean above the seat and look along the piece, on the side where most are."""
+    found = [
         p
         for p in setting.assembly.parts.values()
         if p.group == "frame"
         and abs(p.frame.z.x) > 0.3
         and abs(p.frame.z.z) < LEVEL
         and middle(p).z > seat.top + BACK_ABOVE
-    )
+    ]
+    side = sum(abs(p.outline.area) * (middle(p).x - seat.middle.x) for p in found)
+    return tuple(p for p in found if (middle(p).x - seat.middle.x) * side > 0.0)
 
 
 def arm_parts(setting: Setting, seat: Surface) -> tuple[Part, ...]:

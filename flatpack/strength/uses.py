@@ -90,7 +90,7 @@ def _sitting(setting: Setting, top: Surface) -> Iterator[Use]:
     yield _use("drop", words, drop, gamma * loads.impact, "instantaneous", tips=False)
     for name, way in WAYS:
         aside = Vec(*(loads.sway_share * setting.person * gamma * w for w in way))
-        words = f"the same, pushing {loads.sway_share:.0%} of it {name}"
+        words = f"one person in the middle, pushing {loads.sway_share:.0%} of it {name}"
         yield _use(f"sway {name}", words, (*one, *spread(top, centre, aside)), gamma, slides=True)
     yield from _along(setting, top)
 
@@ -162,7 +162,9 @@ def _lap(reached: tuple[float, float], low: float, high: float) -> float:
 
 
 def _arms(setting: Setting, top: Surface) -> Iterator[Use]:
-    loads = setting.loads
+    """An arm rest pressed down or outwards by who sits on the seat."""
+    loads, (x, y, _) = setting.loads, top.middle
+    sits = spread(top, _seat(setting, top, x, y), _down(setting, 1.0))
     for part in arm_parts(setting, top):
         side = 1.0 if middle(part).y > top.middle.y else -1.0
         for key, words, force in (
@@ -171,8 +173,8 @@ def _arms(setting: Setting, top: Surface) -> Iterator[Use]:
         ):
             if force.length > 0.0:
                 pushes = on_part(part, 0.5, 50.0, Vec(*(loads.gamma_live * v for v in force)))
-                told = f"{words}, {force.length:.0f} N"
-                yield _use(key, told, pushes, loads.gamma_live, tips=key == "arm down")
+                told = f"{words}, {force.length:.0f} N, with one person on the seat"
+                yield _use(key, told, (*sits, *pushes), loads.gamma_live)
 
 
 def _pushed(
