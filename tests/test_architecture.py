@@ -36,6 +36,7 @@ MAY_IMPORT: dict[str, set[str]] = {
         "profiles",
         "cutting",
         "checks.mates",
+        "checks.shop",
         "drawings.marks",
         "drawings.faces",
         "drawings.operations",

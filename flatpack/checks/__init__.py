@@ -23,6 +23,7 @@ from flatpack.checks.remarks import check_remarks
 from flatpack.checks.rolling import check_rolling
 from flatpack.checks.screws import check_screws
 from flatpack.checks.setting import Setting
+from flatpack.checks.shop import check_shop
 from flatpack.checks.slants import check_slants
 from flatpack.checks.slats import check_slats
 from flatpack.checks.sliding import check_assembling, check_locked
@@ -33,6 +34,7 @@ from flatpack.checks.webs import check_webs
 from flatpack.finding import Finding, in_order
 from flatpack.mechanism.study import Study
 from flatpack.model import Assembly
+from flatpack.profiles import Workshop
 
 CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
     {
@@ -85,4 +87,11 @@ def run(
     return in_order([finding for name in names for finding in CHECKS[name](setting)])
 
 
-__all__ = ["CHECKS", "POSE_CHECKS", "Limit", "Limits", "Setting", "marks_coincide", "run"]
+def for_shop(assembly: Assembly, shop: Workshop) -> tuple[Finding, ...]:
+    """What the machine of the shop that cuts the piece can't do; nothing for a bench."""
+    return tuple(check_shop(Setting(assembly, Limits()), shop))
+
+
+__all__ = [
+    "CHECKS", "POSE_CHECKS", "Limit", "Limits", "Setting", "for_shop", "marks_coincide", "run",
+]  # fmt: skip

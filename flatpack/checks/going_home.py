@@ -83,11 +83,11 @@ def _judged(setting: Setting, fit: Fit, found: float | None) -> Iterator[Finding
             round(found, 3), round(fit.clearance, 3), "mm", limits.fit_off.source,
             f"make the slot {abs(off):.2f} mm {'narrower' if off > 0.0 else 'wider'}",
         )  # fmt: skip
-    for limit, beyond, word, remedy in (
-        (limits.fit_loosest, found - limits.fit_loosest.value, "loose", "a tighter fit"),
-        (limits.fit_tightest, limits.fit_tightest.value - found, "tight", "a looser fit"),
+    for limit, size, word, remedy in (
+        (limits.fit_loosest, found, "loose", "a tighter fit"),
+        (limits.squeeze_most, -found, "tight", "a looser fit"),
     ):
-        if beyond > 1e-9:
+        if size > limit.value + ALIKE:
             yield Finding(
                 f"fit-{word}", "warning", pair,
                 f"slot less tongue is {found:.2f}: too {word} to "

@@ -32,7 +32,7 @@ class Limits(NamedTuple):
     seated: Limit = Limit(0.1)
     fit_off: Limit = Limit(0.02, "stated tolerance")
     fit_loosest: Limit = Limit(0.6)
-    fit_tightest: Limit = Limit(-0.3)
+    squeeze_most: Limit = Limit(0.3)
     wedge_steepest: Limit = Limit(0.2, PRACTICE, "width over length")
     wedge_play: Limit = Limit(0.1, PRACTICE)
     blade_tilt: Limit = Limit(45.0, "instruction manuals of compound mitre saws", "degrees")

@@ -55,7 +55,7 @@ def bundles(plans: Plans) -> Iterator[Bundle]:
             (mark, group.group.part)
             for lot in plans.lots
             for group in lot.parts
-            if group.piece == number
+            if group.piece == number and not group.trial
             for mark in [group.mark] * (group.count // piece.count)
         ]
         units.sort(key=lambda u: (-u[1].length, -u[1].width, u[0]))

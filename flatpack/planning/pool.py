@@ -31,12 +31,16 @@ class Counted:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wanted:
-    """Like parts of one piece, `count` in all; `piece` is the piece's number from 1."""
+    """Like parts of one piece, `count` in all; `piece` is the piece's number from 1.
+
+    A `trial` is cut once to try a fit, and goes with no piece.
+    """
 
     mark: str
     group: PartGroup
     count: int
     piece: int
+    trial: bool = False
 
     @property
     def length(self) -> float:
@@ -96,6 +100,7 @@ def pool(pieces: Sequence[Counted]) -> tuple[Lot, ...]:
                     group=group,
                     count=1 if group in trials else group.count * piece.count,
                     piece=number,
+                    trial=group in trials,
                 )
             )
     named = [key for key, _ in lots]

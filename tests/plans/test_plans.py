@@ -133,7 +133,8 @@ def test_bundles_keep_the_lifting_figure(piece, profiles):
     for bundle in found:
         packed += Counter(dict(bundle.parts))
         assert bundle.weight <= 13.0 or sum(n for _, n in bundle.parts) == 1
-    assert packed == wanted(made)
+    trials = {p.mark for lot in made.lots for p in lot.parts if p.trial}  # stay in the workshop
+    assert packed == Counter({m: n for m, n in wanted(made).items() if m not in trials})
     volume = sum(
         p.outline.area * p.thickness * p.board.density * 1e-9 for p in piece.assembly.parts.values()
     )
