@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from flatpack.finding import Finding
-from flatpack.joinery import machine
+from flatpack.joinery import fit_trials, machine
 from flatpack.model import Assembly, Bar, Comfort, Cutting, Joint, Part, Step
 from flatpack.parameters import Conflict, Sum, specs_of
 from flatpack.pieces.composed.faults import Faults
+from flatpack.pieces.composed.joint_makers import Bench
 from flatpack.pieces.composed.joints import entries, joints
 from flatpack.pieces.composed.layout import Layout
 from flatpack.pieces.composed.meeting import touch
@@ -47,6 +48,7 @@ def build(p: Composed, profiles: Profiles) -> Assembly:
             bearing=BEARINGS[p.used],  # type: ignore[arg-type]  # its values are bearings
             comfort=felt,
             remarks=tuple(_not_judged(every)),
+            trials=_trials(layout, every, made),
         )
     )
 
@@ -185,6 +187,16 @@ def _felt_length(layout: Layout, said: Sum, key: str) -> float:
     across = plane.normal.z * level if way != 2 else 0.0
     far = (plane.reach - across) / slope
     return far + (said.sign * layout.term(said.second, stated.key, said) if said.sign else 0.0)
+
+
+def _trials(layout: Layout, every: tuple[Joint, ...], made: Made) -> tuple[Part, ...]:
+    """Pieces to try the fit on, of each board that is let into another."""
+    let_in = dict.fromkeys(
+        k for j in every if getattr(j, "kind", "") in ("halving", "tenon", "wedged tenon")
+        for k in j.parts
+    )  # fmt: skip
+    boards = [one.board for k in let_in if isinstance(one := made[k], Part)]
+    return fit_trials(boards, Bench(layout=layout, parts=made).fitting) if boards else ()
 
 
 def _not_judged(every: tuple[Joint, ...]) -> Iterator[Finding]:

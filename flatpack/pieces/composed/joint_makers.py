@@ -12,12 +12,14 @@ from flatpack.joinery import (
     BarrelNutBolt,
     BoltThrough,
     FaceScrews,
+    Fitting,
     GluedFaces,
     HingeJoint,
     InsertBolt,
     Leaf,
     PocketScrews,
     WheelsOnAxle,
+    fitting,
 )
 from flatpack.model import Bar, Joint, Part
 from flatpack.pieces.composed.directions import OTHER_HAND, WAYS
@@ -35,6 +37,13 @@ class Bench:
     layout: Layout
     parts: dict[str, Part | Bar]
     names: dict[str, int] = field(default_factory=dict)
+    wedges: dict[str, Part] = field(default_factory=dict)
+
+    @property
+    def fitting(self) -> Fitting:
+        """How tightly halvings and tenons are cut."""
+        record = self.layout.record
+        return fitting(self.layout.profiles.workshop(record.workshop), record.fixings.fit)
 
     def name(self, *keys: str) -> str:
         """A joint's key, not used before."""
@@ -57,7 +66,8 @@ def _looks(part: Part, face: str) -> Vec:
     return part.frame.z if face == "show" else part.frame.z.negated()
 
 
-def _places(bench: Bench, p: Any, where: Where, pair: Any) -> tuple[Vec, ...]:
+def places(bench: Bench, p: Any, where: Where, pair: Any) -> tuple[Vec, ...]:
+    """Where the fasteners or tenons stand."""
     return spots(bench.layout, p, where[0], pair.met, pair.one.hand or pair.other.hand)
 
 
@@ -103,7 +113,7 @@ def screws(bench: Bench, p: Any, where: Where, pair: Any) -> Iterator[Joint]:
         step=where[1],
         through=pair.one.key,
         into=pair.other.key,
-        places=_places(bench, p, where, pair),
+        places=places(bench, p, where, pair),
         direction=pair.met.normal,
         screw=bench.item("screws", p.screw, "wood_screw"),
         tip_cover=bench.tip_cover,
@@ -119,7 +129,7 @@ class _Placed(NamedTuple):
 
 
 def _each(bench: Bench, p: Any, where: Where, pair: Any) -> Iterator[_Placed]:
-    for place in _places(bench, p, where, pair):
+    for place in places(bench, p, where, pair):
         yield _Placed(bench.name(pair.one.key, pair.other.key), place)
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from flatpack import parameters as keys
 from flatpack.parameters import UNSET, Spec, Sum, record, specs_of
-from flatpack.pieces.composed.part_records import SIDES
+from flatpack.pieces.composed.part_records import SIDES, WAYS
 
 
 def _names(does: str, example: str) -> Any:
@@ -130,6 +130,38 @@ class WheelsHere:
     )
 
 
+@record
+class HalvingHere:
+    """Two boards let into each other where they cross; `through` slides over `into`."""
+
+    slides: str = keys.choice("down", WAYS, does="the way that the first part slides")
+    share: float = keys.number(
+        0.5, least=0.1, most=0.9, does="of the overlap: how much of it the second part keeps"
+    )
+
+
+@record
+class TenonsHere:
+    """Tenons on the first part's end or edge through mortises in the other part."""
+
+    tenon: Sum = keys.total(UNSET, least=10, most=600, does="width of a tenon", example=60.0)
+    hold: str = keys.choice("glue", ("glue", "press"), does="glued, or driven in tight")
+    shy: Sum = keys.total(Sum(0.0), most=10, does="how far a tenon ends below the far face")
+
+
+@record
+class WedgedHere:
+    """Tenons with loose wedges behind the part that they go through; they come apart again."""
+
+    tenon: Sum = keys.total(UNSET, least=20, most=600, does="width of a tenon", example=60.0)
+    wedge: Sum = keys.total(Sum(24.0), least=8, most=80, does="wedge's width where it enters")
+    relish: Sum = keys.total(Sum(25.0), least=10, most=120, does="wood beyond the wedge's slot")
+    taper: float = keys.number(8.0, least=5, most=15, does="wedge's length for 1 mm of width")
+    drive: str = keys.choice("down", WAYS, does="the way that the wedge is driven")
+    wedge_step: str = keys.text("", longest=60, does="step at which it is driven; left out: same")
+    moves: str = keys.choice("through", ("through", "into"), does="which of the two is moved")
+
+
 def _joint(cls: Any, *shared: Any) -> Any:
     known: dict[str, Spec] = {n: s for one in shared for n, s in specs_of(one).items()}
     return record(type(cls.__name__, (), {"__doc__": cls.__doc__, **known, **specs_of(cls)}))
@@ -144,6 +176,9 @@ JOINT_KINDS: Mapping[str, Any] = MappingProxyType(
         "inserts": _joint(InsertHere, _Both, _Spots),
         "glue": _joint(GlueHere, _Both),
         "hinges": _joint(HingeHere, _Both, _Spots),
+        "halving": _joint(HalvingHere, _Both),
+        "tenons": _joint(TenonsHere, _Both, _Spots),
+        "wedged tenons": _joint(WedgedHere, _Both, _Spots),
         "bar": BarHere,
         "wheels": WheelsHere,
     }

@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 from flatpack.frozen import frozen
 from flatpack.model import Bar, Joint, Part
 from flatpack.pieces.composed import joint_makers as make
+from flatpack.pieces.composed import joint_shapes as shapes
 from flatpack.pieces.composed.faults import StuckError
 from flatpack.pieces.composed.layout import Layout
 from flatpack.pieces.composed.meeting import Meeting, meeting, touch
@@ -41,17 +42,23 @@ MEETING: Mapping[str, Maker] = {
     "inserts": make.inserts,
     "glue": make.glue,
     "hinges": make.hinges,
+    "tenons": shapes.tenons,
+    "wedged tenons": shapes.wedged_tenons,
 }
 """Kind -> what makes its joints where two parts meet."""
 
 
 def joints(layout: Layout, parts: Made) -> dict[str, tuple[Joint, ...]]:
-    """Every joint that can be worked out, by its entry's key; faults of the others are noted."""
+    """Every joint that can be worked out, by its entry's key; faults of the others are noted.
+
+    Wedges, which joints bring, are added to the parts.
+    """
     bench = make.Bench(layout=layout, parts=parts)
     found: dict[str, tuple[Joint, ...]] = {}
     for entry in entries(layout):
         made = layout.faults.attempt(lambda entry=entry: tuple(_of_entry(bench, entry)))  # type: ignore[misc]  # a loop's value bound
         found[entry.key] = made or ()
+    parts.update(bench.wedges)
     return found
 
 
@@ -78,6 +85,10 @@ def _of_entry(bench: make.Bench, entry: Entry) -> Iterator[Joint]:
     elif entry.kind == "bar":
         bars, holders = _named(bench, entry), _named(bench, entry, "into")
         yield from make.bars(bench, entry.made, entry.key, entry.step, (bars, holders))
+    elif entry.kind == "halving":
+        ones, others = (_boards(bench, entry, which) for which in ("through", "into"))
+        pairs = [(a, b) for a in ones for b in others if a.key != b.key]
+        yield from shapes.halvings(bench, entry.made, (entry.key, entry.step), pairs)
     else:
         for pair in _pairs(bench, entry):
             yield from MEETING[entry.kind](bench, entry.made, (entry.key, entry.step), pair)
@@ -102,10 +113,7 @@ def _named(bench: make.Bench, entry: Entry, which: str = "through") -> list[Part
 
 def _pairs(bench: make.Bench, entry: Entry) -> Iterator[Pair]:
     """All that meet; each part that is named must meet one of the others."""
-    ones, others = (
-        [_board(bench, entry, p) for p in _named(bench, entry, which)]
-        for which in ("through", "into")
-    )
+    ones, others = (_boards(bench, entry, which) for which in ("through", "into"))
     found = [
         Pair(a, b, met)
         for a in ones
@@ -119,6 +127,10 @@ def _pairs(bench: make.Bench, entry: Entry) -> Iterator[Pair]:
     for part in left.values():
         _alone(bench, entry, part, others if part in ones else ones)
     yield from found
+
+
+def _boards(bench: make.Bench, entry: Entry, which: str) -> list[Part]:
+    return [_board(bench, entry, p) for p in _named(bench, entry, which)]
 
 
 def _board(bench: make.Bench, entry: Entry, part: Part | Bar) -> Part:

@@ -40,6 +40,10 @@ class Fixings:
     tip_cover: float = keys.length(
         3.0, least=1, most=15, does="wood left between a screw's tip and the far face"
     )
+    fit: float | None = keys.number(
+        None, least=-1, most=2, unit="mm", does="slot less tongue of halvings and tenons, as "
+        "chosen on the trial piece; left out: of the workshop", example=0.1,
+    )  # fmt: skip
 
 
 @record
