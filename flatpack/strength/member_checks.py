@@ -78,14 +78,14 @@ def shear(
 def deflection(
     setting: Setting, part: Part, beam: BentBeam, stands: list[float], loading: Loading
 ) -> Check:
-    """Deflection under the load without factors against the longest span over the limit."""
+    """Final deflection under the load without factors against the longest span over the limit."""
     gaps = [b - a for a, b in pairwise(stands)]
     span = max(gaps, default=part.length)
     over = max(stands[0], part.length - stands[-1], 0.0)
     allowed = max(span, 2.0 * over) / setting.loads.deflection
-    sag = beam.most_deflection / loading.factor
-    formula = f"w {sag:.2f} / {allowed:.2f} mm, span {span:.0f} / {setting.loads.deflection:g}"
-    return _check(part, "deflection", loading, sag / allowed, formula, "7.2 table 7.2")
+    sag = setting.crept(part, beam.most_deflection, loading.factor, loading.lasting)
+    formula = f"w_fin {sag:.2f} / {allowed:.2f} mm, span {span:.0f} / {setting.loads.deflection:g}"
+    return _check(part, "deflection", loading, sag / allowed, formula, "7.2 table 7.2, 2.2.3")
 
 
 def pressed(

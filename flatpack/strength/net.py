@@ -41,11 +41,12 @@ class Sections:
         self.turned = part.length < part.width
         self.low, self.high = (y0, y1) if self.turned else (x0, x1)
         self.wide = (x0, x1) if self.turned else (y0, y1)
-        self.rings = [part.outline, *part.openings]
-        corners = (p[1 if self.turned else 0] for ring in self.rings for p in _points(ring))
-        self.corners = sorted({round(c - self.low, 3) for c in corners})
         self.holes = () if self.turned else left_over(part)
         self.plain = len(part.outline.segments) == 4 and not part.openings
+        rings = () if self.plain else (part.outline, *part.openings)
+        self.chords = [c for ring in rings for c in _chords(ring, self.turned)]
+        self.corners = sorted({round(c[0] - self.low, 3) for c in self.chords})
+        self._known: dict[float, Net] = {}
 
     def least(self, start: float, end: float) -> Net:
         """The least left between two places from the low end, mm."""
@@ -56,15 +57,25 @@ class Sections:
         if not self.plain:
             at = {a, b, (a + b) / 2.0}
             at |= {c + s for c in self.corners for s in (-STEP, STEP) if a < c + s < b}
-            some = [self._at(place) for place in sorted(at)]
+            some = [self.at(place) for place in sorted(at)]
             net = Net(*(min(values) for values in zip(*some, strict=True)))
         return net._replace(edge=net.edge * weakest(self.holes, start, end))
 
+    def at(self, place: float) -> Net:
+        """What is left at one place."""
+        found = self._known.get(place)
+        if found is None:
+            found = self._known[place] = self._at(place)
+        return found
+
     def _at(self, place: float) -> Net:
         y0, y1 = self.wide
-        middle, half = (y0 + y1) / 2.0, (y1 - y0) / 2.0
-        cuts = sorted(y for ring in self.rings for y in _crossed(ring, self.low + place,
-                                                                 self.turned))  # fmt: skip
+        middle, half, x = (y0 + y1) / 2.0, (y1 - y0) / 2.0, self.low + place
+        cuts = sorted(
+            ya + (yb - ya) * (x - a) / (b - a)
+            for a, ya, b, yb in self.chords
+            if (a <= x) != (b <= x)
+        )
         spans = [(a - middle, b - middle) for a, b in zip(cuts[::2], cuts[1::2], strict=False)]
         if not spans:
             return Net(0.01, 0.01, 0.01)
@@ -78,20 +89,11 @@ class Sections:
         return Net(max(share, 0.01), max(share, 0.01), max(edge, 0.01))
 
 
-def _points(ring: Outline) -> Iterator[tuple[float, float]]:
-    for segment in ring.segments:
-        yield segment.start
-        if segment.bulge:
-            yield segment.middle
-
-
-def _crossed(ring: Outline, at: float, turned: bool) -> Iterator[float]:
-    """Where a line square to the part's longer side meets a ring; arcs as four chords."""
+def _chords(ring: Outline, turned: bool) -> Iterator[tuple[float, float, float, float]]:
+    """A ring's lines (along, across) from and to; an arc is four chords."""
     for segment in ring.segments:
         points = [segment.start, segment.end]
         if segment.bulge:
             points[1:1] = [segment.at(i / 4.0) for i in (1, 2, 3)]
         for one, two in pairwise(points):
-            (a, ya), (b, yb) = (one[::-1], two[::-1]) if turned else (one, two)
-            if (a <= at) != (b <= at):
-                yield ya + (yb - ya) * (at - a) / (b - a)
+            yield (one.y, one.x, two.y, two.x) if turned else (*one, *two)

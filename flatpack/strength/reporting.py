@@ -9,7 +9,14 @@ from typing import Any
 from flatpack.geometry import Vec
 from flatpack.model import Assembly
 from flatpack.profiles import LoadSet, Profiles
-from flatpack.strength import joint_checks, member_checks, side_checks, stability, whole_report
+from flatpack.strength import (
+    joint_checks,
+    member_checks,
+    racking,
+    side_checks,
+    stability,
+    whole_report,
+)
 from flatpack.strength.basis import loads_of
 from flatpack.strength.crossing import Bent, bend_part, on_slats
 from flatpack.strength.gathered import Gathered
@@ -44,18 +51,18 @@ NOTES = (
     "Solid timber's sizes are as measured; drying cracks are allowed for in shear only.",
     "Screws are as stiff along their axis as sideways; parts pressed end to face are not helped by "
     "the pressure.",
-    "Deflections are those at once, without creep, and not held to a limit where a load lasts "
-    "only a moment.",
+    "Deflections are final ones: the lasting share of a load creeps (EC5 2.2.3); where a load "
+    "lasts only a moment there is no limit.",
     "Pocket holes are not taken off the rails' sections; bolts' and screws' holes are.",
-    "Legs stand beside their rails: the leg's bending is checked, the pull that this puts into "
-    "its bolts is not.",
     "Sliding is judged for pushes from the ground; who lies with the feet up is held by the slats.",
-    "Not modelled: racking across the piece, twisting of rails, fatigue, rot.",
+    "Not modelled: fatigue, rot.",
 )
 
 SIDES = (
     "Parts across are beams hinged on the sides; sides are plane frames, the first foot held along "
     "the piece and the others free to slide.",
+    "Legs stand beside their rails: what that pulls their bolts by is counted where the frame is "
+    "pushed across, without the slats that brace it.",
 )
 """Notes of pieces that are looked at as two sides."""
 SURFACE = {"sit": "seat", "table": "top", "soil": "floor", "lid": "lid over a floor"}
@@ -148,6 +155,9 @@ def _two_sides(setting: Setting, deck: Slats) -> Gathered:
     found.checks += lifted(setting, deck)
     found.checks += arm_rests(setting)
     found.checks += axle(setting)
+    if setting.loads.sway_share > 0.0:
+        found.cases.append(racking.case(setting))
+        found.checks += racking.checks_of(setting, deck)
     found.checks += stability.checks_of(setting, deck, lifted_backs)
     return found
 

@@ -12,6 +12,7 @@ from flatpack.model import Assembly, Part
 from flatpack.profiles import LoadSet, Profiles
 from flatpack.strength.beams import BentBeam, Patch, bend
 from flatpack.strength.layout import Link, links, mass, middle
+from flatpack.strength.rules.design import final_deflection
 from flatpack.strength.stuff import Stuff, stuff_of
 
 GRAVITY = 9.81
@@ -68,6 +69,12 @@ class Setting:
         if found is None:
             found = self._beams[key] = bend(length, ei, ga, supports, loads)
         return found
+
+    def crept(self, part: Part, sag: float, factor: float, lasting: float | None = None) -> float:
+        """Final deflection, mm, of one under a load times `factor`, of which a share lasts."""
+        share = self.loads.lasting_share if lasting is None else lasting
+        k_def = self.stuff(part).k_def(self.loads.service_class)
+        return final_deflection(sag / factor, k_def, share)
 
     @property
     def person(self) -> float:

@@ -122,15 +122,17 @@ def _sheared(
 
 
 def _sagged(setting: Setting, side: Side, key: str, state: Solved, loading: Loading) -> Check:
-    """Sag of a part from the line between its ends, without factors."""
+    """Final sag of a part from the line between its ends, without the load's factor."""
     nodes = side.nodes[key]
     off = _off_line(side, key, state)
     allowed = nodes[-1][0] / setting.loads.deflection
-    sag = max(map(abs, off)) / loading.factor
-    formula = f"w {sag:.2f} / {allowed:.2f} mm, length {nodes[-1][0]:.0f} / "
+    sag = setting.crept(setting.part(key), max(map(abs, off)), loading.factor, loading.lasting)
+    formula = f"w_fin {sag:.2f} / {allowed:.2f} mm, length {nodes[-1][0]:.0f} / "
     formula += f"{setting.loads.deflection:g}"
     words = loading.case.words
-    return Check(key, "part", "deflection", words, sag / allowed, formula, "7.2 table 7.2", EC5)
+    return Check(
+        key, "part", "deflection", words, sag / allowed, formula, "7.2 table 7.2, 2.2.3", EC5
+    )
 
 
 def _off_line(side: Side, key: str, state: Solved) -> list[float]:

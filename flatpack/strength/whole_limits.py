@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from flatpack.frozen import frozen
 from flatpack.model import Part
-from flatpack.strength.net import Sections
+from flatpack.strength.net import Net, Sections
 from flatpack.strength.rules import members as m
 from flatpack.strength.rules.design import Duration
 from flatpack.strength.setting import Setting
@@ -65,9 +65,11 @@ class Limits:
         return one, two
 
     @cached_property
-    def sections(self) -> Sections:
-        """What its outline and holes leave of it."""
-        return Sections(self.part)
+    def nets(self) -> tuple[Net, ...]:
+        """What its outline and holes leave of it, bar by bar."""
+        sections = Sections(self.part)
+        places = self.whole.members[self.number].places
+        return tuple(sections.least(a, b) for a, b in pairwise(places))
 
 
 def held_places(whole: Whole, number: int) -> list[float]:

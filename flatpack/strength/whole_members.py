@@ -11,7 +11,6 @@ from flatpack.model import Part
 from flatpack.strength.loading import Loading
 from flatpack.strength.records import EC5, Check, Diagram, Second
 from flatpack.strength.rules import members as m
-from flatpack.strength.rules.design import final_deflection
 from flatpack.strength.rules.sections import twist_stress
 from flatpack.strength.setting import Setting
 from flatpack.strength.space import BarEnds
@@ -76,12 +75,10 @@ def _bent(limits: Limits, states: Sequence[State]) -> Worst:
     _, wide = sizes(part)
     area, t = wide * part.thickness, part.thickness
     w_flat, w_edge = wide * t * t / 6.0, t * wide * wide / 6.0
-    places = limits.whole.members[limits.number].places
-    nets = [limits.sections.least(a, b) for a, b in pairwise(places)]
     best: tuple[float, State, tuple[float, ...]] | None = None
     for state in states:
         design = limits.design(state.loading.duration)
-        for bar, net in zip(state.stood.bars[limits.number], nets, strict=True):
+        for bar, net in zip(state.stood.bars[limits.number], limits.nets, strict=True):
             flat = max(map(abs, bar.flat)) / (w_flat * net.flat)
             edge = max(map(abs, bar.edge)) / (w_edge * net.edge)
             along = bar.pull / (area * net.depth)
@@ -115,14 +112,12 @@ def _sheared(limits: Limits, states: Sequence[State]) -> Iterator[Check | None]:
     """Shear flat and on edge over what is left of the section, and twist."""
     part, stuff = limits.part, limits.setting.stuff(limits.part)
     _, wide = sizes(part)
-    places = limits.whole.members[limits.number].places
-    nets = [limits.sections.least(a, b) for a, b in pairwise(places)]
     cls = limits.setting.loads.service_class
     for plane, values in (("flat", limits.flat), ("edge", limits.edge)):
         found = []
         for state in states:
             factor = stuff.design(1.0, cls, state.loading.duration)
-            for bar, net in zip(state.stood.bars[limits.number], nets, strict=True):
+            for bar, net in zip(state.stood.bars[limits.number], limits.nets, strict=True):
                 force = bar.shear_flat if plane == "flat" else bar.shear_edge
                 notch = _notched(limits, plane, net.depth, wide)
                 area = wide * part.thickness * net.depth * notch
@@ -182,7 +177,7 @@ def _sagged(limits: Limits, states: Sequence[State]) -> Worst | None:
             continue
         for first, last in dict.fromkeys(((held[0], held[-1]), *pairwise(held))):
             sag, span = _sag(limits, state, first, last, outer=(held[0], held[-1]) == (first, last))
-            w = crept(limits.setting, limits.part, sag, state.loading)
+            w = limits.setting.crept(limits.part, sag, state.loading.factor, state.loading.lasting)
             allowed = span / limits.setting.loads.deflection
             if best is None or w / allowed > best.use:
                 words = f"w_fin {w:.2f} / {allowed:.2f} mm, span {span:.0f} / "
@@ -205,13 +200,6 @@ def _sag(
             if w > sag:
                 sag, span = w, max(span, reach)
     return sag, span
-
-
-def crept(setting: Setting, part: Part, sag: float, loading: Loading) -> float:
-    """Final deflection, mm: without the load's factor, with what lasts of it creeping."""
-    lasting = setting.loads.lasting_share if loading.lasting is None else loading.lasting
-    k_def = setting.stuff(part).k_def(setting.loads.service_class)
-    return final_deflection(sag / loading.factor, k_def, lasting)
 
 
 def _off_line(limits: Limits, state: State, held: Sequence[float]) -> list[float]:
