@@ -13,6 +13,8 @@ from flatpack.pieces.composed.meeting import Meeting
 from flatpack.pieces.composed.rows import Stated
 
 WAYS = ("depth", "width", "height")
+OFF = 0.01
+"""A place this far beyond an edge still counts as on it, mm."""
 
 
 class _Spot(NamedTuple):
@@ -81,4 +83,12 @@ def _place(
         raise layout.faults.stop(key, "", "other places", "these places don't meet in a point")
     for way, spot in (one, two):
         found = found.plus(AXES[way], spot.beyond)
+    for way, _ in (one, two):
+        low, high = met.reach(way)
+        at = found.dot(AXES[way])
+        if not low - OFF <= at <= high + OFF:
+            raise layout.faults.stop(
+                f"{key}.{WAYS[way]}", f"{at:.1f} mm", f"{low:.1f} to {high:.1f}, where they meet",
+                "this place lies beside the parts",
+            )  # fmt: skip
     return found
