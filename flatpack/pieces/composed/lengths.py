@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from flatpack.parameters import Sum, specs_of
+from flatpack.parameters import Sum, specs_of, words
 from flatpack.parameters.describing import bounds
 from flatpack.pieces.composed.faults import Faults
 from flatpack.pieces.composed.part_records import BAR
@@ -71,8 +71,11 @@ class Lengths:
     def board_of(self, name: str) -> Board:
         """The board that a part is made of."""
         made = self.parts[name].made
-        first = next(iter(self.boards), "")
-        asked = made.board or first
+        asked = made.board or (next(iter(self.boards)) if len(self.boards) == 1 else "")
+        if not asked:
+            raise self.faults.stop(
+                f"parts.{name}.board", None, words(self.boards), "missing: there are several boards"
+            )
         if asked not in self.boards:
             raise self.faults.unknown(f"parts.{name}.board", asked, self.boards, "no such board")
         return self.boards[asked]

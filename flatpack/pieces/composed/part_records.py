@@ -43,7 +43,7 @@ class Named:
 class OfBoard:
     """What a board's part needs."""
 
-    board: str = keys.text("", longest=60, does="one of [boards]; left out: the first")
+    board: str = keys.text("", longest=60, does="one of [boards]; left out: the only one")
     shows: str = keys.choice(UNSET, WAYS, does="the way its show face looks")
 
 

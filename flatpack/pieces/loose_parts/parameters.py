@@ -21,7 +21,7 @@ class Single:
     pieces: int = keys.count(1, least=1, most=500, does="how many to cut")
     hands: bool = keys.flag(False, does="so many of each hand, left and right")
     title: str = keys.text("", longest=40, does="as it stands on sheets; left out: its name")
-    board: str = keys.text("", longest=60, does="one of [boards]; left out: the first")
+    board: str = keys.text("", longest=60, does="one of [boards]; left out: the only one")
     arris: Sum = keys.total(Sum(0.0), most=30, does="rounding of its arrises by hand")
     holes: tuple[GivenHole, ...] = keys.tables(GivenHole, does="holes")
     slots: tuple[GivenSlot, ...] = keys.tables(GivenSlot, does="slots and grooves")
