@@ -140,11 +140,12 @@ def back_parts(setting: Setting, seat: Surface) -> tuple[Part, ...]:
 
 
 def arm_parts(setting: Setting, seat: Surface) -> tuple[Part, ...]:
-    """Level boards well above the seat that are no seat themselves."""
+    """Level boards well above the seat, on one side of its middle."""
+    y = seat.middle.y
     return tuple(
         p
         for s in level_surfaces(setting)
-        if s.top > seat.top + ARM_ABOVE and s.area < LARGE * seat.area
+        if s.top > seat.top + ARM_ABOVE and not s.y[0] <= y <= s.y[1]
         for p in s.parts
     )
 

@@ -84,7 +84,7 @@ JOINTS_TITLE = "Joints"
 BANDS = ("to 25 %", "to 50 %", "to 75 %", "to 100 %", "over 100 %")
 PART_OPEN = "dashed: not wholly judged"
 JOINT_OPEN = "ring: not judged"
-JOINT_OTHER = "thick ring: over by another method"
+JOINT_OTHER = "thick ring: over by another method, its use in brackets"
 USE_ALT = (
     "The piece seen from above and the side. Each part is filled with a grey: the darker, the more"
     " of its strength is used. Below, each joint is a dot in the same greys."
@@ -96,9 +96,10 @@ DIAGRAMS_ALT = (
 PLANES = {"flat": "bent flat", "edge": "bent on edge"}
 
 
-def label(key: str, others: int, use: str) -> str:
+def label(key: str, others: int, use: str, by_other: bool = False) -> str:
     """Beside the worst parts and joints."""
-    return f"{key}{f' and {others} alike' if others else ''} {use} %"
+    alike = f" and {others} alike" if others else ""
+    return f"{key}{alike} {f'({use} %)' if by_other else f'{use} %'}"
 
 
 def moment(newton_metres: str, place: str) -> str:
@@ -116,4 +117,4 @@ def member(part: str, others: int, plane: str) -> str:
     return f"{part}{f' and {others} alike' if others else ''}, {PLANES[plane]}"
 
 
-LENGTH_NOTE = "places in mm; deflection under the load with its factors"
+LENGTH_NOTE = "places in mm; moment with the load's factors, deflection without them, at once"

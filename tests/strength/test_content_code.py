@@ -15,12 +15,10 @@ BENCH = Path(__file__).parents[2] / "profiles" / "pieces" / "sprout-bench.toml"
 def code(**edits: tuple[str, str]) -> str:
     """Content code with some profile's text changed: its file's end -> (old, new)."""
     texts = dict(profile_texts())
-    for path in texts:
-        for end, (old, new) in edits.items():
-            if path.endswith(end):
-                text = texts[path]
-                assert old in text
-                texts[path] = text.replace(old, new, 1)
+    for end, (old, new) in edits.items():
+        (path,) = (p for p in texts if p.endswith(end))
+        assert old in texts[path]
+        texts[path] = texts[path].replace(old, new, 1)
     return job.design(read_text(str(BENCH)), BENCH.name, texts).code
 
 

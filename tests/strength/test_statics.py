@@ -7,6 +7,7 @@ import math
 import pytest
 
 from flatpack.geometry import Vec
+from flatpack.parameters import replace as changed_record
 from flatpack.strength.frames import solve
 from flatpack.strength.layout import links, reach
 from flatpack.strength.loading import Area, Slats, deck_of, loadings
@@ -182,10 +183,11 @@ def test_a_leg_beside_its_rail_by_hand(lounger, profiles):
 
 
 def test_lifting_the_end_rail_by_hand(lounger, profiles):
-    # Half the weight, 1.35 and 1.5, at the middle of 604 mm borne at the side rails' middles.
-    check = next(
-        c for c in lounger.report().checks if (c.subject, c.code) == ("end-rail-head", "bending")
-    )
+    # Half the weight, 1.35 and 1.5, at the middle of 604 mm borne at the side rails' middles; who
+    # pushes across would strain it more, so nobody does.
+    still = changed_record(profiles.load_set("lounger"), sway_share=0.0)
+    found = lounger.report(loads=still)
+    check = next(c for c in found.checks if (c.subject, c.code) == ("end-rail-head", "bending"))
     rail = lounger.assembly.parts["end-rail-head"]
     own = Setting(lounger.assembly, profiles, profiles.load_set("lounger"), {}).weight[0]
     moment = own / 2.0 * 1.35 * 1.5 * rail.length / 4.0

@@ -8,6 +8,7 @@ from typing import Literal
 from flatpack.drawings.book import after, finishing, front, making
 from flatpack.drawings.book.assembly import assembly as assembly_chapter
 from flatpack.drawings.book.content import Book
+from flatpack.drawings.book.holding import holding
 from flatpack.drawings.book.matter import Matter, matter
 from flatpack.drawings.book.measures import corners_of
 from flatpack.drawings.book.needed import needed
@@ -20,7 +21,7 @@ from flatpack.wording import book_english as words
 
 CHAPTERS = (
     front.about, front.safety, needed, making.parts, making.making, assembly_chapter,
-    after.moving, after.finish, after.care, after.checks, after.sums,
+    after.moving, after.finish, after.care, holding, after.checks, after.sums,
 )  # fmt: skip
 """What makes each chapter, in order; None where the piece has no use for it."""
 

@@ -16,6 +16,7 @@ from flatpack.drawings.ruled import fitted
 from flatpack.drawings.shapes import Closed, Drawing, Line, Path, Stroke, Text
 from flatpack.geometry import Outline, Point, Segment
 from flatpack.strength import Diagram, Report
+from flatpack.strength.as_findings import stem
 from flatpack.wording import english_strength as words
 
 NAME = "bending"
@@ -38,11 +39,10 @@ def bending_drawing(report: Report, code: str) -> Drawing:
 
 
 def _distinct(diagrams: Sequence[Diagram]) -> list[tuple[Diagram, int]]:
-    """Each kind of curve once, with the number of other members that bend alike."""
+    """Each kind of curve once, the worst, with the number of like members bent in that case."""
     groups: dict[object, list[Diagram]] = {}
     for one in diagrams:
-        most = round(max(map(abs, one.moment), default=0.0) / 1e2)
-        groups.setdefault((one.plane, one.case, most), []).append(one)
+        groups.setdefault((one.plane, one.case, stem(one.part)), []).append(one)
     return [(some[0], len(some) - 1) for some in groups.values()]
 
 

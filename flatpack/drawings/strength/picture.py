@@ -8,6 +8,7 @@ scale
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from types import MappingProxyType
 from typing import NamedTuple
 
 from flatpack.drawings.book.balloons import Patch, Target, balloons
@@ -35,11 +36,15 @@ _DOT, _FOUND, _SPOT = 1.1, 1.7, 0.7
 
 
 class _Paper(NamedTuple):
-    """How the piece's picture lies on the sheet: its box in model mm, scale, lower left corner."""
+    """How the piece's picture lies on the sheet: its box in model mm, scale, lower left corner.
+
+    `most` is how many parts or joints are named.
+    """
 
     box: Box
     scale: float
     corner: Point
+    most: int = 0
 
     def at(self, place: Point) -> Point:
         """A place of the view on the sheet, to a hundredth of a mm."""
@@ -54,14 +59,21 @@ class _Paper(NamedTuple):
         return x, y, x + (x1 - x0) * self.scale, y + (y1 - y0) * self.scale
 
 
-def use_picture(assembly: Assembly, report: Report, code: str) -> Drawing:
-    """Both pictures and their scale on one sheet, mm."""
+def use_picture(
+    assembly: Assembly, report: Report, code: str, *, named: bool = True, small: float = 1.0
+) -> Drawing:
+    """Both pictures and their scale on one sheet, mm.
+
+    `named` names the worst parts and joints beside them; `small` is a share of the usual size.
+    """
     view = cover_view(assembly)
     seen = ordered(paintable(assembly), view)
     box = _box(seen, view)
-    share = min(_WIDE / (box[2] - box[0]), _HIGH / (box[3] - box[1]))
-    joints, low, top = _joints(assembly, report, seen, view, _Paper(box, share, Point(0.0, 0.0)))
-    parts, _, _ = _parts(report, seen, _Paper(box, share, Point(0.0, top + _APART)))
+    share = small * min(_WIDE / (box[2] - box[0]), _HIGH / (box[3] - box[1]))
+    most = WORST if named else 0
+    paper = _Paper(box, share, Point(0.0, 0.0), most)
+    joints, low, top = _joints(assembly, report, seen, view, paper)
+    parts, _, _ = _parts(report, seen, _Paper(box, share, Point(0.0, top + _APART), most))
     x0, _, x1, y1 = reach_of((*parts, *joints))
     floor = low - 20.0
     legend = tuple(_legend(x0, floor))
@@ -93,7 +105,7 @@ def _parts(report: Report, seen: tuple[Ordered, ...], paper: _Paper) -> _Made:
     dashed = frozenset(report.open_parts)
     patches = tuple(_patches(seen, paper, uses, dashed))
     faces = (Stroke(p.layer, Closed(p.outline, True, p.tone)) for p in patches)
-    labels, low, top = _labels(uses, patches, paper.room)
+    labels, low, top = _labels(uses, patches, paper)
     return (*faces, *labels, _title(words.PARTS_TITLE, top)), low, top + 10.0
 
 
@@ -120,18 +132,26 @@ def _reduced(outline: Outline, paper: _Paper) -> Outline:
     return Outline(tuple(map(Segment, points, ends, bulges)))
 
 
-def _labels(uses: Mapping[str, float | None], patches: tuple[Patch, ...], room: Box) -> _Made:
-    """The worst, those of one use under one label; a white spot ends each leader."""
+def _labels(
+    uses: Mapping[str, float | None], patches: tuple[Patch, ...], paper: _Paper,
+    other: Mapping[str, float] = MappingProxyType({}),
+) -> _Made:  # fmt: skip
+    """The worst, those of one use under one label; a white spot ends each leader.
+
+    `other` are uses by another method, told as such where they are over and the code tells less.
+    """
     here = {p.key for p in patches}
-    groups: dict[str, list[str]] = {}
-    for key, use in sorted(uses.items(), key=lambda row: (-(row[1] or 0.0), row[0])):
-        if use and key in here:
-            groups.setdefault(percent(use), []).append(key)
+    rows = [(max(use or 0.0, other.get(key, 0.0)), key) for key, use in uses.items() if key in here]
+    groups: dict[tuple[str, bool], list[str]] = {}
+    for use, key in sorted(rows, key=lambda row: (-row[0], row[1])):
+        if use:
+            by_other = use > (uses[key] or 0.0)
+            groups.setdefault((percent(use), by_other), []).append(key)
     wanted = (
-        Target(words.label(keys[0], len(keys) - 1, use), tuple(keys))
-        for use, keys in list(groups.items())[:WORST]
+        Target(words.label(keys[0], len(keys) - 1, use, by_other), tuple(keys))
+        for (use, by_other), keys in list(groups.items())[: paper.most]
     )
-    labels, low, top = balloons(wanted, patches, room)
+    labels, low, top = balloons(wanted, patches, paper.room)
     spots = (s.shape.centre for s in labels if isinstance(s.shape, Circle))
     white = (Stroke("thin-line", Closed(disc(_SPOT, *at), True)) for at in spots)
     return (*labels, *white), low, top
@@ -143,9 +163,10 @@ def _joints(
     """The piece white, dots over it; the worst are named."""
     places = _places(assembly, view, paper)
     uses = {key: report.use(key) for key in report.joints}
-    other = {
-        c.subject for c in report.checks if c.kind == "joint" and c.second and c.second.use > 1.0
-    }
+    other: dict[str, float] = {}
+    for c in report.checks:
+        if c.kind == "joint" and c.second is not None and c.second.use > 1.0:
+            other[c.subject] = max(other.get(c.subject, 0.0), c.second.use)
     open_ = frozenset(report.open_joints)
     faces = [Stroke("thin-line", Closed(p.outline, True)) for p in _patches(seen, paper, {})]
     dots = [
@@ -154,7 +175,7 @@ def _joints(
         for stroke in _dot(at, uses.get(key), key in open_, key in other)
     ]
     spots = tuple(Patch(key, "outline", 0.0, disc(_FOUND, *at)) for key, at in places.items())
-    labels, low, top = _labels(uses, spots, paper.room)
+    labels, low, top = _labels(uses, spots, paper, other)
     return (*faces, *dots, *labels, _title(words.JOINTS_TITLE, top)), low, top + 10.0
 
 
