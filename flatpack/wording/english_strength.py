@@ -117,4 +117,4 @@ def member(part: str, others: int, plane: str) -> str:
     return f"{part}{f' and {others} alike' if others else ''}, {PLANES[plane]}"
 
 
-LENGTH_NOTE = "places in mm; moment with the load's factors, deflection without them, at once"
+LENGTH_NOTE = "places in mm; M with the load's factors, w at once and without them"
