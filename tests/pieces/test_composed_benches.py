@@ -71,7 +71,9 @@ def placed(f: Fastener) -> tuple[object, ...]:
 
 def told(assembly: Assembly) -> list[tuple[object, ...]]:
     """Findings without joints' names, and without the key that a measure of comfort names."""
-    names = {f.key: f"{f.passes} {f.start}" for f in assembly.fasteners}
+    names = {
+        f.key: str((f.passes, *(round(n, 4) + 0.0 for n in f.start))) for f in assembly.fasteners
+    }
     rows = []
     for f in checks.run(assembly):
         text = f"{'' if f.code == 'comfort' else f.part}: {f.message}"
