@@ -13,7 +13,7 @@ from flatpack.drawings.holes import Spot, on_face, short, size_of, spots, table
 from flatpack.drawings.labels import Wanted, labelled
 from flatpack.drawings.marks import PartGroup
 from flatpack.drawings.part_strokes import second_face, worked
-from flatpack.drawings.part_view import around, file_stem
+from flatpack.drawings.part_view import around, file_stem, slanting_lines
 from flatpack.drawings.ruled import column_widths, ruled_table
 from flatpack.drawings.settings import Settings
 from flatpack.drawings.shapes import Dimension, Drawing, Stroke, Text
@@ -136,6 +136,7 @@ def _lines(assembly: Assembly, pattern: Pattern, settings: Settings) -> Iterator
     if not looks:
         yield from (words.looks_of(mark, way) for mark, way in said.items() if way)
     yield words.board_line(part.board.name, mm(part.thickness), count)
+    yield from slanting_lines(part)
     hidden = {f.key() for f in part.features if one_sided(f) and f.face != pattern.face}
     if hidden and pattern.first:
         yield words.other_face(len(hidden), "back" if pattern.face == "show" else "show")

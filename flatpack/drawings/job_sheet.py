@@ -16,6 +16,7 @@ from flatpack.drawings.settings import Settings
 from flatpack.model import Assembly
 from flatpack.wording import english as words
 from flatpack.wording import english_fits as fits
+from flatpack.wording import english_saw as saw
 
 Found = tuple[PartGroup, ...]
 
@@ -104,7 +105,7 @@ def _notes(
     if "pocket-hole" in kinds:
         yield words.POCKETS
     if "bevel" in kinds:
-        yield words.BEVELS
+        yield saw.BEVELS
     if "hidden-edge" in kinds:
         yield words.EDGES
     least = shop.smallest_radius()

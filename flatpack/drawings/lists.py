@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from flatpack.drawings.figures import mm, shown
 from flatpack.drawings.holes import csv_rows
 from flatpack.drawings.marks import PartGroup, bar_groups
 from flatpack.drawings.operations import distinct_features
 from flatpack.drawings.page import Table
 from flatpack.drawings.settings import Settings
-from flatpack.model import Assembly, Feature, Part
+from flatpack.model import Assembly, Feature, Part, is_shaped
 from flatpack.wording import english as words
+from flatpack.wording import english_saw as saw
 
 SAME = 0.05
 """Widths nearer to one another than this are one width, mm."""
@@ -39,11 +42,18 @@ def cutting_list(assembly: Assembly, found: Found, settings: Settings) -> Table:
             g.mark, g.part.name, words.HANDS[g.part.hand], g.count, shown(g.part.length),
             shown(g.part.width), shown(g.part.thickness), g.part.board.name,
             words.GRAIN_LENGTHWISE if g.part.board.grain else words.GRAIN_FREE,
-            _ripped_from(g.part), pair_note(g, found) if g.part.hand else "",
+            _ripped_from(g.part), "; ".join(_cutting_notes(g, found)),
         )
         for g in found
     )  # fmt: skip
     return made("cutting-list", words.CUTTING_HEADER, rows)
+
+
+def _cutting_notes(group: PartGroup, found: Found) -> Iterator[str]:
+    if group.part.hand:
+        yield pair_note(group, found)
+    if is_shaped(group.part):
+        yield saw.LONG_POINTS
 
 
 def _bought(part: Part) -> float | None:

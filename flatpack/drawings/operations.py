@@ -69,9 +69,9 @@ def _features(group: PartGroup) -> Iterator[Operation]:
     alike: dict[tuple[str, ...], list[Feature]] = {}
     for feature in distinct_features(group):
         alike.setdefault(_kind(feature), []).append(feature)
-    for (layer, face, size, depth, fit), same in sorted(alike.items()):
+    for (layer, face, size, depth, fit, said), same in sorted(alike.items()):
         purposes = tuple(dict.fromkeys(f.purpose for f in same if f.purpose))
-        what = words.OPERATIONS.get(layer, layer)
+        what = ": ".join(t for t in (words.OPERATIONS.get(layer, layer), said) if t)
         yield Operation(layer, face, what, size, depth, len(same), fit, purposes)
 
 
@@ -79,4 +79,5 @@ def _kind(feature: Feature) -> tuple[str, ...]:
     size = size_of(feature)
     face = feature.face if one_sided(feature) else words.EITHER
     fit = str(getattr(feature, "fit", ""))
-    return feature.operation, face, "" if size is None else mm(size), depth_of(feature), fit
+    said = feature.callout() if feature.operation == "bevel" else ""
+    return feature.operation, face, "" if size is None else mm(size), depth_of(feature), fit, said

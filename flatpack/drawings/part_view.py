@@ -16,15 +16,18 @@ from flatpack.drawings.boxes import bounds_of, box_of
 from flatpack.drawings.faces import datum_on_left, one_sided, seen_on, worked_faces
 from flatpack.drawings.facing import facing
 from flatpack.drawings.figures import mm
+from flatpack.drawings.labels import Wanted, labelled
 from flatpack.drawings.marks import PartGroup
 from flatpack.drawings.part_strokes import mark_strokes, second_face, worked
 from flatpack.drawings.running import running
+from flatpack.drawings.saw_cuts import saw_cuts, told
 from flatpack.drawings.settings import Settings
 from flatpack.drawings.shapes import Dimension, Drawing, Line, Stroke, Text
 from flatpack.drawings.turned import Seen
 from flatpack.geometry import Point
 from flatpack.model import Assembly, Face, Part
 from flatpack.wording import english as words
+from flatpack.wording import english_saw as saw
 
 _OFF = 3.0
 """Distance of the datum lines from the outline, so that no line lies on another."""
@@ -67,6 +70,7 @@ def _drawing(
     every = (
         *strokes,
         *around(part, face, seen),
+        *slanting(part, face, seen, strokes),
         *_grain(part),
         *_words(lines),
     )
@@ -90,12 +94,35 @@ def _lines(
     yield words.part_heading(group.mark, part.name, part.hand)
     yield words.seen_on(face, datum_on_left(part, face), facing(assembly, group, face))
     yield words.board_line(part.board.name, mm(part.thickness), group.count)
+    yield from slanting_lines(part)
     hidden = hidden_count(part, face)
     if not first:
         yield words.SECOND_FACE
     elif hidden:
         yield words.other_face(hidden, "back" if face == "show" else "show")
     yield words.sheet_line(assembly.name, settings.code, assembly.date)
+
+
+def slanting_lines(part: Part) -> Iterator[str]:
+    """What a part with cuts that aren't square is measured from, and how the saw is set."""
+    cuts = told(part)
+    if cuts:
+        yield cuts
+        yield saw.FROM_LONG_POINT
+
+
+def slanting(
+    part: Part, face: Face, seen: Seen, strokes: tuple[Stroke, ...]
+) -> tuple[Stroke, ...]:
+    """Beside every cut that isn't square how the saw is set, clear of what is drawn."""
+    wanted = [
+        Wanted(seen.point(cut.middle), 4.0, saw.on_drawing(cut.said(), cut.long, face), cut.said())
+        for cut in saw_cuts(part)
+    ]
+    if not wanted:
+        return ()
+    taken = [s.shape for s in (*strokes[1:], *around(part, face, seen))]
+    return labelled(wanted, taken, [seen.outline(part.outline).sampled(0.2)])
 
 
 def hidden_count(part: Part, face: Face) -> int:

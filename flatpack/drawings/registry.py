@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Literal
 
-from flatpack.drawings import faulty, job_sheet, lists, tools
+from flatpack.drawings import faulty, job_sheet, lists, saw_cuts, tools
 from flatpack.drawings.board_layout import board_drawings
 from flatpack.drawings.drilling_sheet import drilling_sheets
 from flatpack.drawings.general_arrangement import general_arrangement
@@ -28,6 +28,7 @@ TABLES: Mapping[str, Callable[[Assembly, Found, Settings], Table]] = {
     "hardware": lists.hardware_list,
     "drills": tools.drill_list,
     "jig-settings": lists.jig_settings,
+    "saw-settings": saw_cuts.saw_settings,
     "tools": tools.tool_list,
     "spacers": lists.spacer_list,
     "workings": lists.workings,

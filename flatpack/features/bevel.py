@@ -25,6 +25,7 @@ from flatpack.geometry import Outline, Plane, Point, Vec
 from flatpack.geometry.compound import SawSetting, setting_of
 from flatpack.geometry.plane import cut_short
 from flatpack.model import Cut, Face
+from flatpack.wording import english_saw as words
 
 
 @frozen
@@ -89,7 +90,7 @@ class Bevel:
 
     def callout(self) -> str:
         """E.g. 'saw at a slant: table 7.1°, blade 12.3°, show face longer and up'."""
-        return f"saw at a slant: {self.setting.words()}, {self.face} face longer and up"
+        return words.bevel(words.setting(*self.setting), self.face)
 
     def key(self) -> tuple[object, ...]:
         """What makes two bevels the same."""

@@ -21,8 +21,6 @@ from typing import NamedTuple
 
 from flatpack.geometry.frame import Vec
 
-FINE = 0.05
-"""Settings below this count as square: a scale is read to 0.1 degree."""
 RIP = 89.95
 """A cut turned further than this from square across runs along the board."""
 
@@ -32,12 +30,6 @@ class SawSetting(NamedTuple):
 
     table: float
     blade: float
-
-    def words(self) -> str:
-        """E.g. 'table 7.1°, blade 12.3°'; a cut along the board is ripped."""
-        if self.table > RIP:
-            return f"ripped, blade {self.blade:.1f}°"
-        return f"table {self.table:.1f}°, blade {self.blade:.1f}°"
 
 
 def setting_of(normal: Vec) -> SawSetting:

@@ -132,13 +132,13 @@ class FaceScrews:
         )
 
     def _to_face(self, mate: Part, place: Vec, first: float) -> float:
-        """Depth of a screw that slants in the mate until its tip is too near to a face, mm."""
+        """Depth of a screw that slants in the mate until its side is too near to a face, mm."""
         rise = mate.frame.z.dot(self.direction)
         if not SQUARE < abs(rise) < 1.0 - SQUARE:
             return math.inf
         height = mate.frame.local(place.plus(self.direction, first)).z
         wood = mate.thickness - height if rise > 0.0 else height
-        return (wood - self.tip_cover) / abs(rise) + self.tip_cover
+        return (wood - self.tip_cover - self.screw.diameter / 2.0) / abs(rise) + self.tip_cover
 
     def _length(self, through: float, depth: float) -> float:
         most = depth - self.tip_cover

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from flatpack.drawings.operations import distinct_features
+from flatpack.model import Part
 from flatpack.planning.boards import BoardPlan
 from flatpack.planning.buying import Amounts
 from flatpack.planning.making import Plans
@@ -33,8 +34,11 @@ class Task(NamedTuple):
 def tasks(plans: Plans, amounts: Amounts) -> Iterator[Task]:
     """One row a kind of work; sheets sawn by the merchant or cut by the shop aren't bench work."""
     rates = plans.stock.rates
-    yield Task(words.TASKS["settings"], _settings(plans.boards), "", rates.setting)
-    yield Task(words.TASKS["cuts"], _cuts((*plans.boards, *plans.rods)), "", rates.saw_cut)
+    slanting = tuple(_slanting(plans))
+    settings = _settings(plans.boards) + len({setting for setting, _ in slanting})
+    yield Task(words.TASKS["settings"], settings, "", rates.setting)
+    cuts = _cuts((*plans.boards, *plans.rods)) + sum(number for _, number in slanting)
+    yield Task(words.TASKS["cuts"], cuts, "", rates.saw_cut)
     if plans.shop is None:
         yield Task(words.TASKS["curves"], _curves(plans), "m", rates.curve)
     holes, pockets = _holes(plans)
@@ -63,20 +67,33 @@ def _cuts(boards: tuple[BoardPlan, ...]) -> int:
     return cross + sum(b.count * b.across for plan in boards for b in plan.blanks)
 
 
+def _bevels(part: Part) -> list[Any]:
+    return [feature for feature in part.features if feature.operation == "bevel"]
+
+
+def _slanting(plans: Plans) -> Iterator[tuple[tuple[float, float], int]]:
+    """Setting of the saw for each bevelled cut, as its scales are read, and how many are made."""
+    for lot in plans.lots:
+        for wanted in lot.parts:
+            for table, blade in (bevel.setting for bevel in _bevels(wanted.group.part)):
+                yield (round(table, 1), round(blade, 1)), wanted.count
+
+
 def _curves(plans: Plans) -> float:
-    """Metres of outline that no straight cut through the blank makes: arcs and inner corners."""
+    """Metres of outline that no straight cut of the saw makes: arcs and inner corners."""
     total = 0.0
     for lot in plans.lots:
         for wanted in lot.parts:
             part = wanted.group.part
             x0, y0, x1, y1 = part.outline.bounds
+            sawn = {(bevel.start, bevel.end) for bevel in _bevels(part)}
             straight = sum(
                 s.length for s in part.outline
-                if not s.bulge and any(
+                if (s.start, s.end) in sawn or (not s.bulge and any(
                     abs(a - edge) < 1e-6 and abs(b - edge) < 1e-6
                     for a, b, edge in ((s.start.x, s.end.x, x0), (s.start.x, s.end.x, x1),
                                        (s.start.y, s.end.y, y0), (s.start.y, s.end.y, y1))
-                )
+                ))
             )  # fmt: skip
             shaped = part.outline.length - straight + sum(o.length for o in part.openings)
             total += shaped * wanted.count

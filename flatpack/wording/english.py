@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from flatpack.wording import english_fits
+from flatpack.wording import english_fits, english_saw
 
 NOT_FOR_CUTTING = "NOT FOR CUTTING: design has faults"
 ALL_SIZES = "All sizes in millimetres"
@@ -108,7 +108,7 @@ OPERATIONS = {
     "slot": "cut slots",
     "housing": "cut housings",
     "pocket-hole": "pocket hole: marked only, drilled with the jig",
-    "bevel": "bevelled cut: marked only, sawn at a slant",
+    "bevel": "bevelled cut, marked only",
     "arris": "ease arrises",
     "part-mark": "engrave the mark, 1 mm deep at most",
     "hidden-edge": "bore into the edge or end",
@@ -154,10 +154,6 @@ def small_holes(diameter: str, cutter: str) -> str:
 
 TWO_FACES = "worked on both faces: second set-up, see the drawing of the other face"
 POCKETS = "pocket holes are marks: drill them with the jig, not on the machine"
-BEVELS = (
-    "bevelled cuts are marks: cut the outline square, then saw along it with table and blade as "
-    "told, the longer face up; the bevel line is the arris of the other face"
-)
 EDGES = "has holes in an edge or end: bore them after cutting"
 PAIR = "pair: one of each hand"
 PAIRS = "pairs: {} of each hand"
@@ -255,6 +251,7 @@ PURPOSES = {
     "bars": "round bars to cut to length",
     "hardware": "what to buy, in sizes that are sold",
     "drills": "every drill needed and what it is for",
+    "saw-settings": "how to set table and blade of the saw for every cut that isn't square",
     "jig-settings": "how to set the pocket-hole jig for each part",
     "tools": "tools that the features and fasteners call for",
     "spacers": "spacers and blocks to cut before assembly",
@@ -279,8 +276,7 @@ DRILL_KINDS = {
 
 TOOLS = {
     "saw": ("saw with a fine blade and a straight-edge", "cutting boards to length and width"),
-    "bevel": ("saw whose table turns and whose blade tilts, with an angle gauge that reads 0.1°",
-              "bevelled cuts: try the setting on waste first"),
+    "bevel": english_saw.TOOL,
     "bar-saw": ("fine saw or hacksaw", "cutting round bars"),
     "drill": ("drill driver", "holes and screws"),
     "measure": ("steel tape, square, pencil", "setting out"),

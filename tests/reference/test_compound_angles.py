@@ -27,6 +27,7 @@ from flatpack.geometry.compound import (
     splay,
     turned_leg_end,
 )
+from flatpack.wording.english_saw import setting
 
 #: (slope, sides) -> mitre, bevel as printed.
 PRINTED = {
@@ -164,5 +165,7 @@ def test_settings_of_any_plane(seed: int) -> None:
 
 
 def test_words_are_read_to_a_tenth() -> None:
-    assert SawSetting(7.06, 12.34).words() == "table 7.1°, blade 12.3°"
-    assert SawSetting(90.0, 22.5).words() == "ripped, blade 22.5°"
+    assert setting(7.06, 12.34) == "table 7.1°, blade 12.3°"
+    assert setting(0.04, 12.34) == "table square, blade 12.3°"
+    assert setting(90.0, 22.5) == "ripped along the edge, blade 22.5°"
+    assert setting(87.5, 0.0) == "ripped 2.5° off the edge, blade upright"

@@ -12,11 +12,13 @@ from flatpack.drawings.book.whole import exploded_picture
 from flatpack.drawings.faces import one_sided
 from flatpack.drawings.lists import jig_settings
 from flatpack.drawings.marks import PartGroup
+from flatpack.drawings.saw_cuts import saw_settings
 from flatpack.drawings.shapes import Text
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_details as details
 from flatpack.wording import english
 from flatpack.wording import english_fits as fits
+from flatpack.wording import english_saw as saw
 
 _SHORT = 100.0
 """A part shorter than this is worked on a longer strip, mm (common practice, no source)."""
@@ -70,11 +72,21 @@ def _making(m: Matter) -> Iterator[Block]:
     pairs = tuple(_pairs(m))
     if pairs:
         yield Rows(words.PAIRS_TITLE, words.PAIRS_HEADER, pairs)
+    yield from _saw(m)
     table = jig_settings(m.assembly, m.parts, m.settings.drawing)
     if table.rows:
         rows = tuple((*map(str, r[:2]), *map(str, r[3:])) for r in table.rows)
         yield Rows(words.JIG, words.JIG_HEADER, rows, frozenset({7}))
         yield Para(words.JIG_NOTE)
+
+
+def _saw(m: Matter) -> Iterator[Block]:
+    """How the saw is set for what isn't square."""
+    table = saw_settings(m.assembly, m.parts, m.settings.drawing)
+    if table.rows:
+        rows = tuple(tuple(map(str, row)) for row in table.rows)
+        yield Rows(saw.TITLE, table.header, rows, frozenset({4, 5, 8}))
+        yield Para(saw.BOOK_NOTE)
 
 
 def _pairs(m: Matter) -> Iterator[tuple[str, str, str]]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from flatpack.drawings.figures import mm
-from flatpack.drawings.part_view import hidden_count
+from flatpack.drawings.part_view import hidden_count, slanting_lines
 from flatpack.drawings.templates.window_spots import along_edge
 from flatpack.wording import english_templates as words
 
@@ -41,6 +41,7 @@ def _sentences(panel: Panel) -> Iterator[str]:
     yield from _in_piece(panel)
     if tile.sheets > 1:
         yield words.tile(*tile.place)
+    yield from _slanting(window)
     hidden = hidden_count(window.part, window.face)
     if not window.first:
         yield words.SECOND_FACE
@@ -60,6 +61,11 @@ def _in_piece(panel: Panel) -> Iterator[str]:
     for text in filter(None, dict.fromkeys(said.values())):
         whose = [mark for mark, own in said.items() if own == text]
         yield text if len(set(said.values())) == 1 else f"{', '.join(whose)}: {text}"
+
+
+def _slanting(window: Window) -> Iterator[str]:
+    """Cuts that aren't square, with a stop like the other sentences."""
+    yield from (f"{line[0].upper()}{line[1:]}." for line in slanting_lines(window.part))
 
 
 def _pockets(window: Window) -> Iterator[str]:
