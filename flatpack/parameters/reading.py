@@ -234,7 +234,7 @@ def _named(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit
     for entry, value, allowed, message in wrong:
         like, shown = nearest(str(value), [k for k in raw if k != entry]), describing.shown(value)
         misfits.append(((*path, entry, inheriting.KEY), shown, allowed, like, message))
-    wrong_ones = {row.entry for row in wrong}
+    wrong_ones, spec = {row.entry for row in wrong}, spec._replace(named=False)
     return tuple(
         Named(name, _single(spec, entry, (*path, name), known, misfits))
         for name, entry in whole.items()
@@ -275,7 +275,7 @@ def _chosen(
         misfits.append((where, describing.shown(word), allowed, like, f"no such {spec.pick}"))
     else:
         rest = {key: value for key, value in raw.items() if key != spec.pick}
-        also = (spec.pick, inheriting.KEY) if spec.named else (spec.pick,)
+        also = (spec.pick,) if spec.many else (spec.pick, inheriting.KEY)
         return Chosen(word, _table(spec.kinds[word], rest, path, known, misfits, also))
     return None
 

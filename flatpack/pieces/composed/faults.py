@@ -21,7 +21,7 @@ class Faults:
         """Start with none."""
         self.rows: list[Conflict] = []
         self._known: dict[object, Any] = {}
-        self._open: list[tuple[object, str]] = []
+        self._open: list[tuple[object, str, tuple[str, object]]] = []
 
     def note(self, key: str, value: object, allowed: str, message: str, near: str = "") -> None:
         """Keep a fault."""
@@ -54,12 +54,10 @@ class Faults:
                 raise StuckError
             kept: T = found
             return kept
-        for number, (one, _) in enumerate(self._open):
+        for number, (one, _, _) in enumerate(self._open):
             if one == what:
-                ring = [*(name for _, name in self._open[number:]), told]
-                raise self.stop(*where, "one that doesn't follow from it",
-                          f"circular: {' follows from '.join(ring)}")  # fmt: skip
-        self._open.append((what, told))
+                raise self._circle(number)
+        self._open.append((what, told, where))
         try:
             made = self._known[what] = make()
         except StuckError:
@@ -68,6 +66,14 @@ class Faults:
         finally:
             self._open.pop()
         return made
+
+    def _circle(self, number: int) -> StuckError:
+        """The fault of what needs itself, at the key that closes the ring."""
+        ring = [told for _, told, _ in self._open[number:]]
+        ring = [told for told in ring if "(" not in told] or ring
+        way = " follows from ".join([*ring, ring[0]])
+        key, value = self._open[-1][2]
+        return self.stop(key, value, "one that doesn't follow from it", f"circular: {way}")
 
     def attempt(self, make: Callable[[], T]) -> T | None:
         """The value, or None where it can't be worked out."""

@@ -12,6 +12,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from flatpack.geometry import Vec, X, Z
+from flatpack.parameters import nearest, quoted, words
 from flatpack.pieces.composed import directions
 from flatpack.pieces.composed.directions import AXES, OTHER_HAND, WAYS, Plane, Triad, nearest_axis
 from flatpack.pieces.composed.faults import StuckError
@@ -241,7 +242,9 @@ class Layout(Lengths):
         if stem not in self.parts and stem.rpartition("-")[2].isdecimal():
             stem, _, number = stem.rpartition("-")
         if stem not in self.parts or (hand and self.parts[stem].made.pair == "none"):
-            raise self.faults.unknown(key, name, self.parts, "no such part")
+            raise self.faults.stop(
+                key, name, words(sorted(self.parts)), "no such part", self._meant(stem, name)
+            )
         row = self.row(stem) if number else None
         if number and (row is None or not 1 <= int(number) <= row.pieces):
             count = f"1 to {row.pieces}" if row else "it is a single part"
@@ -249,6 +252,12 @@ class Layout(Lengths):
         pair = self.parts[stem].made.pair
         hand = hand or ("" if pair == "none" else pair if owner == "none" else owner)
         return Instance(stem, int(number or 1) - 1, hand)
+
+    def _meant(self, stem: str, name: str) -> str:
+        """The part's name most like one that isn't known."""
+        hands = [f"{p}-{h}" for p, one in self.parts.items() if one.made.pair != "none"
+                 for h in OTHER_HAND]  # fmt: skip
+        return quoted(stem) if stem in self.parts else nearest(name, [*self.parts, *hands])
 
     def copies(self, name: str) -> dict[str, Instance]:
         """The parts that one entry stands for."""
