@@ -153,9 +153,12 @@ def with_strength(made: Design, *, remedies: bool = False) -> Design:
         rebuild = partial(_rebuilt, made, profiles)
         found = strength.with_remedies(found, made.record, made.assembly, profiles, rebuild)
     # Safety tells the same as these with a remedy, and the caution at greater length.
-    twice = ("strength-caution", "strength-tipping", "strength-sliding")
+    twice = (
+        "strength-caution", "strength-tipping", "strength-sliding", "strength-tipping-lid-open",
+    )  # fmt: skip
     held = (f for f in strength.findings(found) if f.code not in twice)
-    asked = Asked(made.assembly, made.study, profiles, found)
+    loads = basis.loads_of(made.assembly, made.record, profiles)
+    asked = Asked(made.assembly, made.study, profiles, found, loads)
     told = (*made.findings, *held, *safety(asked))
     return made._replace(findings=by_severity(told), strength=found)
 

@@ -113,6 +113,7 @@ class LoadSet:
     soil_density: float = number(0.0, least=0, most=3000, unit="kg/m3", does="wet soil")
     soil_pressure: float = number(0.0, least=0, most=2, does="soil's push sideways over downwards")
     contents: float = number(0.0, least=0, most=500, unit="kg", does="what lies in a box")
+    lid_pull: float = number(0.0, least=0, most=500, unit="N", does="on an open lid, backwards")
     lasting_share: float = number(0.0, least=0, most=1, does="share of the load that makes creep")
     deflection: float = number(UNSET, least=50, most=1000, does="span over deflection, at least")
     friction: float = number(UNSET, least=0, most=1.5, does="feet on the ground")

@@ -11,9 +11,8 @@ from itertools import combinations
 
 from flatpack.frozen import frozen
 from flatpack.geometry import Vec, X, Y, Z
-from flatpack.model import Part
+from flatpack.model import Assembly, Part
 from flatpack.strength.layout import middle, reach
-from flatpack.strength.setting import Setting
 
 LEVEL = 0.85
 """Cosine from which a part's face counts as looking up: a raked seat still does."""
@@ -62,9 +61,9 @@ def surface(parts: Sequence[Part]) -> Surface:
     )
 
 
-def level_surfaces(setting: Setting) -> tuple[Surface, ...]:
+def level_surfaces(assembly: Assembly) -> tuple[Surface, ...]:
     """All surfaces, lowest first."""
-    level = [p for p in setting.assembly.parts.values() if abs(p.frame.z.z) >= LEVEL]
+    level = [p for p in assembly.parts.values() if abs(p.frame.z.z) >= LEVEL]
     open_ = [p for p in level if not _covered(p, level)]
     group = {p.key: p.key for p in open_}
     for a, b in combinations(open_, 2):
@@ -78,22 +77,22 @@ def level_surfaces(setting: Setting) -> tuple[Surface, ...]:
     return tuple(sorted(found, key=lambda s: (s.top, s.x, s.y)))
 
 
-def top_of(setting: Setting) -> Surface | None:
+def top_of(assembly: Assembly) -> Surface | None:
     """The highest of the large surfaces: a seat, a table's top, a lid."""
-    large = _large(setting)
+    large = _large(assembly)
     return large[-1] if large else None
 
 
-def floor_of(setting: Setting) -> Surface | None:
+def floor_of(assembly: Assembly) -> Surface | None:
     """The lowest of the large surfaces: a planter's or a box's floor."""
-    large = _large(setting)
+    large = _large(assembly)
     return large[0] if large else None
 
 
-def _large(setting: Setting) -> list[Surface]:
+def _large(assembly: Assembly) -> list[Surface]:
     """Large surfaces that lie on the middle of the piece's width, as arm rests don't."""
-    y = surface(tuple(setting.assembly.parts.values())).middle.y
-    every = [s for s in level_surfaces(setting) if s.y[0] <= y <= s.y[1]]
+    y = surface(tuple(assembly.parts.values())).middle.y
+    every = [s for s in level_surfaces(assembly) if s.y[0] <= y <= s.y[1]]
     most = max((s.area for s in every), default=0.0)
     return [s for s in every if s.area >= LARGE * most]
 
@@ -125,11 +124,11 @@ def _gap(a: tuple[float, float], b: tuple[float, float]) -> float:
     return max(a[0], b[0]) - min(a[1], b[1])
 
 
-def back_parts(setting: Setting, seat: Surface) -> tuple[Part, ...]:
+def back_parts(assembly: Assembly, seat: Surface) -> tuple[Part, ...]:
     """Boards that lean above the seat and look along the piece, on the side where most are."""
     found = [
         p
-        for p in setting.assembly.parts.values()
+        for p in assembly.parts.values()
         if p.group == "frame"
         and abs(p.frame.z.x) > 0.3
         and abs(p.frame.z.z) < LEVEL
@@ -139,20 +138,20 @@ def back_parts(setting: Setting, seat: Surface) -> tuple[Part, ...]:
     return tuple(p for p in found if (middle(p).x - seat.middle.x) * side > 0.0)
 
 
-def arm_parts(setting: Setting, seat: Surface) -> tuple[Part, ...]:
+def arm_parts(assembly: Assembly, seat: Surface) -> tuple[Part, ...]:
     """Level boards well above the seat, on one side of its middle."""
     y = seat.middle.y
     return tuple(
         p
-        for s in level_surfaces(setting)
+        for s in level_surfaces(assembly)
         if s.top > seat.top + ARM_ABOVE and not s.y[0] <= y <= s.y[1]
         for p in s.parts
     )
 
 
-def walls(setting: Setting) -> Iterator[tuple[Part, Vec]]:
+def walls(assembly: Assembly) -> Iterator[tuple[Part, Vec]]:
     """Upright boards about the middle of the piece, each with the way out."""
-    parts = setting.assembly.parts.values()
+    parts = assembly.parts.values()
     centre = surface(tuple(parts)).middle
     for part in parts:
         wide = part.thickness < 0.5 * min(part.length, part.width)

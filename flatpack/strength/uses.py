@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from flatpack.frozen import frozen
 from flatpack.geometry import Vec, X, Y, Z
+from flatpack.model import Assembly
 from flatpack.strength.layout import mass, middle, reach
 from flatpack.strength.loading import Loading
 from flatpack.strength.records import Case
@@ -70,7 +71,7 @@ def _seat(setting: Setting, s: Surface, x: float, y: float) -> Rectangle:
 
 
 def _sit(setting: Setting) -> Iterator[Use]:
-    top = top_of(setting)
+    top = top_of(setting.assembly)
     if top is None:
         return
     yield from _sitting(setting, top)
@@ -133,7 +134,7 @@ def _spots(setting: Setting, top: Surface) -> Iterator[Use]:
 
 
 def _leaning(setting: Setting, top: Surface) -> Iterator[Use]:
-    loads, back = setting.loads, back_parts(setting, top)
+    loads, back = setting.loads, back_parts(setting.assembly, top)
     if not back or loads.back_share <= 0.0:
         return
     size = loads.back_share * setting.person * loads.gamma_live
@@ -165,7 +166,7 @@ def _arms(setting: Setting, top: Surface) -> Iterator[Use]:
     """An arm rest pressed down or outwards by who sits on the seat."""
     loads, (x, y, _) = setting.loads, top.middle
     sits = spread(top, _seat(setting, top, x, y), _down(setting, 1.0))
-    for part in arm_parts(setting, top):
+    for part in arm_parts(setting.assembly, top):
         side = 1.0 if middle(part).y > top.middle.y else -1.0
         for key, words, force in (
             ("arm down", "arm rest pressed down", Vec(0.0, 0.0, -loads.arm_down)),
@@ -206,7 +207,7 @@ def _lifted(setting: Setting, top: Surface, filled: tuple[Push, ...]) -> Iterato
 
 
 def _table(setting: Setting) -> Iterator[Use]:
-    top, loads = top_of(setting), setting.loads
+    top, loads = top_of(setting.assembly), setting.loads
     if top is None:
         return
     gamma, (x, y, _) = loads.gamma_live, top.middle
@@ -235,13 +236,13 @@ def _table(setting: Setting) -> Iterator[Use]:
 
 
 def _soil(setting: Setting) -> Iterator[Use]:
-    floor, loads = floor_of(setting), setting.loads
+    floor, loads = floor_of(setting.assembly), setting.loads
     if floor is None:
         return
     earth = tuple(_earth(setting, floor))
     words = f"filled with wet soil of {loads.soil_density:g} kg/m3"
     yield _use("soil", words, earth, loads.gamma_dead, "permanent", tips=False, lasting=1.0)
-    rim = level_surfaces(setting)[-1]
+    rim = level_surfaces(setting.assembly)[-1]
     if rim.top <= floor.top:
         rim = _walls_rim(setting, floor)
     x, y, _ = rim.middle
@@ -257,18 +258,24 @@ def _soil(setting: Setting) -> Iterator[Use]:
 def _walls_rim(setting: Setting, floor: Surface) -> Surface:
     from flatpack.strength.surfaces import surface
 
-    found = [p for p, _ in walls(setting)]
+    found = [p for p, _ in walls(setting.assembly)]
     top = max((reach(p, Z)[1] for p in found), default=floor.top)
     high = [p for p in found if reach(p, Z)[1] > top - 1.0]
     return surface(high) if high else floor
 
 
+def room_for_soil(assembly: Assembly, floor: Surface) -> tuple[float, float]:
+    """Volume above the floor up to the walls' top, mm3, and the height of that top, mm."""
+    top = max((reach(p, Z)[1] for p, _ in walls(assembly)), default=floor.top)
+    plan = (floor.x[1] - floor.x[0]) * (floor.y[1] - floor.y[0])
+    return plan * (top - floor.top), top
+
+
 def _earth(setting: Setting, floor: Surface) -> Iterator[Push]:
     """Soil on the floor and against the walls: density x g x depth, sideways times its share."""
-    loads, around = setting.loads, list(walls(setting))
-    top = max((reach(p, Z)[1] for p, _ in around), default=floor.top)
+    loads, around = setting.loads, list(walls(setting.assembly))
+    inside, top = room_for_soil(setting.assembly, floor)
     weight = loads.soil_density * GRAVITY * 1e-9 * loads.gamma_dead
-    inside = (floor.x[1] - floor.x[0]) * (floor.y[1] - floor.y[0]) * (top - floor.top)
     yield from spread(floor, Rectangle(floor.x, floor.y), Vec(0.0, 0.0, -weight * inside))
     for part, out in around:
         depth = top - max(middle(part).z, floor.top)
@@ -279,7 +286,7 @@ def _earth(setting: Setting, floor: Surface) -> Iterator[Push]:
 
 
 def _lid(setting: Setting) -> Iterator[Use]:
-    top, floor, loads = top_of(setting), floor_of(setting), setting.loads
+    top, floor, loads = top_of(setting.assembly), floor_of(setting.assembly), setting.loads
     if top is None or floor is None:
         return
     weight = Vec(0.0, 0.0, -loads.contents * GRAVITY * loads.gamma_live)

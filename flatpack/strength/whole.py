@@ -110,10 +110,11 @@ def whole(setting: Setting, places: Mapping[str, Iterable[Vec]]) -> Whole | None
 
     None where nothing stands on the ground, or a part's material has no values.
     """
-    parts = tuple(setting.assembly.parts.values())
+    # Arms hang on their pivots while what they prop is down.
+    parts = tuple(p for p in setting.assembly.parts.values() if p.group in ("frame", "back"))
     if any(setting.stuff(p).row is None for p in parts):
         return None
-    tied = tuple(_ties(setting))
+    tied = tuple(t for t in _ties(setting) if {p.key for p in parts}.issuperset(t[0].parts))
     feet = [(p.key, v) for p in parts for v in feet_of(p)]
     kept, loose = _standing(parts, tied, feet)
     if not feet:

@@ -8,6 +8,10 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from flatpack.geometry import Vec
+from flatpack.mechanism.prop import Prop
+from flatpack.mechanism.seats import laid
+from flatpack.mechanism.stops import stops
+from flatpack.model import Motion, posed
 from flatpack.strength.layout import reach
 from flatpack.strength.meeting import GROUND_LEVEL
 from flatpack.strength.records import Check
@@ -93,6 +97,7 @@ def _side(out: Vec) -> str:
 
 def checks_of(setting: Setting, cases: Sequence[Use]) -> Iterator[Check]:
     """Tipping in every case that may tip, sliding where a push comes from beside the piece."""
+    yield from open_lid(setting)
     outline = ground(setting)
     if len(outline) < 3:
         why = "it touches the ground in no three places that make a triangle"
@@ -113,6 +118,31 @@ def checks_of(setting: Setting, cases: Sequence[Use]) -> Iterator[Check]:
             yield _tipping(setting, outline, [own, *forces], words)
         if use.slides:
             yield _sliding(setting, weight, [f for _, f in forces], words)
+
+
+def open_lid(setting: Setting) -> Iterator[Check]:
+    """Tipping with the lid at its highest stop and its free edge pulled on, the box empty."""
+    motion, loads = setting.assembly.motion, setting.loads
+    if loads.use != "lid" or not isinstance(motion, Motion):
+        return
+    words = f"lid open, its edge pulled back with {loads.lid_pull:g} N"
+    prop = Prop(pivot=motion.pivot, arm=motion.arm, rod=motion.rod)
+    found = stops(prop, laid(motion.contour, motion.rod)).stops
+    outline = ground(setting)
+    if not found or len(outline) < 3:
+        why = "the lid finds no stop" if outline else "nothing of it touches the ground"
+        yield Check("piece", "piece", "tipping, lid open", words, None, "", "", STATICS, why)
+        return
+    up = posed(setting.assembly, found[-1].angle, found[-1].rod)
+    weight, centre = Setting(up, setting.profiles, loads, setting.grades).weight
+    lid = [p for p in up.parts.values() if p.group == "back"]
+    edge = max(
+        (p.frame.place(at.x, at.y) for p in lid for at in p.outline.points),
+        key=lambda v: (v.x - motion.axis.x) ** 2 + (v.z - motion.axis.z) ** 2,
+    )
+    pull = Vec(-loads.lid_pull, 0.0, 0.0)
+    forces = [(centre, Vec(0.0, 0.0, -weight)), (edge, pull)]
+    yield _tipping(setting, outline, forces, words)._replace(code="tipping, lid open")
 
 
 def _tipping(

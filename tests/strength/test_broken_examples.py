@@ -77,7 +77,7 @@ def test_sound_as_it_stands(piece: Path) -> None:
 def _slats(made: job.Design) -> tuple[Part, ...]:
     """What is sat on or laid: a part of the top that is bent."""
     setting = _whole(made)
-    top = None if setting is None else top_of(setting)
+    top = None if setting is None else top_of(setting.assembly)
     return () if top is None else top.parts
 
 

@@ -10,8 +10,9 @@ from flatpack.frozen import frozen
 from flatpack.geometry import Vec
 from flatpack.mechanism.study import Study
 from flatpack.model import Assembly, Part
-from flatpack.profiles import Profiles
+from flatpack.profiles import LoadSet, Profiles
 from flatpack.strength import Report
+from flatpack.strength.surfaces import Surface, arm_parts, back_parts, top_of
 
 EN581 = "EN 581-1 (outdoor furniture, general safety)"
 FINGER_LOW = Limit(
@@ -21,6 +22,9 @@ FINGER_HIGH = Limit(12.0, FINGER_LOW.source)
 FINGER_DEEP = Limit(10.0, FINGER_LOW.source)
 NEAR_SKIN = Limit(
     120.0, f"{EN581}, edition of 2017, 5.1: underside of the seat within 120 mm of its edge"
+)
+NEAR_KNEES = Limit(
+    500.0, f"{EN581} as a German description of it has it: below a table within 500 mm of its edge"
 )
 ROUNDED = Limit(2.0, f"{NEAR_SKIN.source}; the radius: {PRACTICE}, the standard gives none")
 WETTER = Limit(8.0, PRACTICE, "% moisture")
@@ -49,24 +53,38 @@ class RoundBody(NamedTuple):
 
 @frozen(kw_only=False)
 class Asked:
-    """The piece with its back flat, its study and profiles, and its strength as reported."""
+    """The piece with its back flat, its study and profiles, its strength, and its loads if any."""
 
     assembly: Assembly
     study: Study | None
     profiles: Profiles
     report: Report
+    loads: LoadSet | None = None
+
+    @property
+    def use(self) -> str:
+        """What the piece is for: sit, table, soil or lid; empty when nobody wrote its loads."""
+        return self.loads.use if self.loads is not None else ""
+
+    @cached_property
+    def top(self) -> Surface | None:
+        """The seat, table's top, lid or rim."""
+        return top_of(self.assembly)
 
     @cached_property
     def seat(self) -> tuple[Part, ...]:
-        """Slats to sit and lie on: level parts that run from side to side, along the piece."""
-        found = [p for p in self.assembly.parts.values() if _slat(p) and abs(p.frame.z.z) > 0.9]
-        return tuple(sorted(found, key=lambda p: _middle(p).x))
+        """Level parts that are sat on or laid, in order across their widths."""
+        return () if self.top is None else _in_order(self.top.parts)
 
     @cached_property
     def backrest(self) -> tuple[Part, ...]:
-        """Slats of a fixed back, lowest first."""
-        found = [p for p in self.assembly.parts.values() if _slat(p) and abs(p.frame.z.z) <= 0.9]
-        return tuple(sorted(found, key=lambda p: _middle(p).z))
+        """Boards of a fixed back, in order across their widths."""
+        return () if self.top is None else _in_order(back_parts(self.assembly, self.top))
+
+    @cached_property
+    def arm_rests(self) -> tuple[Part, ...]:
+        """Level boards well above the seat, at its sides."""
+        return () if self.top is None else arm_parts(self.assembly, self.top)
 
     @cached_property
     def round_bodies(self) -> tuple[RoundBody, ...]:
@@ -92,8 +110,12 @@ def _wide(bounds: tuple[float, float, float, float]) -> float:
     return min(bounds[2] - bounds[0], bounds[3] - bounds[1])
 
 
-def _slat(part: Part) -> bool:
-    return abs(part.frame.x.y) > 0.99 and "slat" in part.key
+def _in_order(parts: tuple[Part, ...]) -> tuple[Part, ...]:
+    """Parts along the width of the first one."""
+    if not parts:
+        return ()
+    way = parts[0].frame.y
+    return tuple(sorted(parts, key=lambda p: (round(_middle(p).dot(way), 6), p.key)))
 
 
 def _middle(part: Part) -> Vec:

@@ -31,6 +31,10 @@ FIRST = (
     "Try it first with a bag of sand of the user's weight, low over soft ground, nobody on it; "
     "look at every joint afterwards, and once a year."
 )
+FIRST_SOIL = (
+    "Fill it first where nobody stands beside it, a third of the soil a day, and water it; look at "
+    "every joint and board for bulging and cracks each time, and once a year. Never lift it filled."
+)
 MOVING = (
     "Keep fingers and children away from the hinge joint, the rack and the arms while the "
     "{panel} moves; hold the {panel}'s weight before the rod is lifted."
@@ -48,7 +52,9 @@ def check_cautions(asked: Asked) -> Iterator[Finding]:
     yield _note("safety-dust", asked, DUST, PRACTICE)
     yield _note("safety-finish", asked, RAGS, PRACTICE)
     if not asked.assembly.loose:
-        yield _note("safety-first-load", asked, FIRST, PRACTICE)
+        yield _note(
+            "safety-first-load", asked, FIRST if asked.use != "soil" else FIRST_SOIL, PRACTICE
+        )
     if asked.study is not None:
         yield _note("safety-moving", asked, MOVING.format(panel=asked.study.motion.panel), PRACTICE)
     if any(f.kind == "wheel" for f in asked.assembly.fasteners):

@@ -39,9 +39,23 @@ def check_gaps(asked: Asked) -> Iterator[Finding]:
     if asked.study is not None and asked.study.path is None:
         yield Finding(
             "safety-squeeze-moving", "not done", asked.assembly.name,
-            "shear and squeeze points of the moving back weren't judged, as it doesn't move",
+            "shear and squeeze points of what moves weren't judged, as it doesn't move freely",
             source=EN581,
         )  # fmt: skip
+    pivots = sorted({key for key, fits in _turning(asked) if fits})
+    if asked.study is None and pivots:
+        yield Finding(
+            "safety-squeeze-moving", "not done", pivots[0],
+            f"shear and squeeze points between {', '.join(pivots)}, which turn on one another, "
+            "weren't judged: keep fingers off while it is folded, and try it with a rod",
+            source=EN581,
+        )  # fmt: skip
+
+
+def _turning(asked: Asked) -> Iterator[tuple[str, bool]]:
+    """Parts, and whether a hole in them has a pivot's fit."""
+    for key, part in asked.assembly.parts.items():
+        yield key, any("pivot" in getattr(f, "fit", "") for f in part.features)
 
 
 def slat_gaps(slats: tuple[Part, ...]) -> list[tuple[float, str]]:

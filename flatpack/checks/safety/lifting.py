@@ -14,6 +14,8 @@ from collections.abc import Iterator
 from flatpack.checks.safety.asked import Asked
 from flatpack.finding import Finding, Severity
 from flatpack.model import Bar, Part
+from flatpack.strength.surfaces import floor_of
+from flatpack.strength.uses import room_for_soil
 
 FILTER = "HSE lifting and lowering filter (L23, INDG143), no legal limit"
 LOW = (10.0, 7.0)
@@ -38,9 +40,27 @@ def check_lifting(asked: Asked) -> Iterator[Finding]:
         round(each, 1), LOW[1], "kg", FILTER,
         "" if severity == "note" else "more hands, wheels, or carry it in its parts",
     )  # fmt: skip
+    yield from _filled(asked, whole)
     wheels = [f for f in asked.assembly.fasteners if f.kind == "wheel"]
     if wheels:
         yield _rolled(asked, whole, centre, wheels[0].start.x)
+
+
+def _filled(asked: Asked, empty: float) -> Iterator[Finding]:
+    """What it weighs with wet soil, or with what lies in a box."""
+    if asked.loads is None:
+        return
+    floor = floor_of(asked.assembly)
+    soil = asked.loads.soil_density * 1e-9
+    inside = room_for_soil(asked.assembly, floor)[0] * soil if floor is not None else 0.0
+    more = inside + asked.loads.contents
+    if more > 0.0:
+        yield Finding(
+            "safety-filled", "note", asked.assembly.name,
+            f"filled it weighs about {empty + more:.0f} kg: never lift or push it so; ask whether "
+            "a balcony or deck is meant for that",
+            round(empty + more), None, "kg", "volume and density of the load set",
+        )  # fmt: skip
 
 
 def _rolled(asked: Asked, whole: float, centre: float, wheel: float) -> Finding:

@@ -23,7 +23,7 @@ _SHOWN, _ROWS = 4, 8
 """Names in a row before it says how many more; rows of a table, the worst first."""
 _SMALL = 0.7
 """Share of the sheet's size at which the picture stands in the book."""
-_STANDING = ("safety-tipping", "safety-sliding", "safety-tipping-open")
+_STANDING = ("safety-tipping", "safety-sliding", "safety-tipping-lid-open")
 
 
 def holding(m: Matter) -> Chapter:
