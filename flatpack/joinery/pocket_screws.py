@@ -16,6 +16,7 @@ from flatpack.model import (
     Machining,
     Part,
     Solid,
+    corners,
     cylinder,
 )
 from flatpack.profiles import PocketJig, Screw
@@ -26,6 +27,8 @@ BIT_LENGTH = 150.0
 """Length of the long driver bit sold with pocket-hole jigs, mm (common practice, no source)."""
 POCKETS_APART = 8.0
 """Wood left between two pockets side by side, mm (common practice, no source)."""
+ON_EDGE = 1e-6
+"""Corners this near to the furthest one along the screws lie on the edge that they leave, mm."""
 FLANGE, HUB = 0.8, 0.75
 """Washer head: flange thickness, mm, and the hub's share of its width (typical, no source)."""
 CHUCK = (22.0, 120.0)
@@ -126,7 +129,7 @@ class PocketScrews:
 
     def _places(self, assembly: Assembly, part: Part, mate: Part, along: Vec) -> tuple[float, ...]:
         origin = part.frame.origin
-        a0, a1 = extent(part, along, origin)
+        a0, a1 = self._edge(part, along, origin)
         b0, b1 = extent(mate, along, origin)
         low, high = max(a0, b0), min(a1, b1)
         blocked = [
@@ -140,6 +143,15 @@ class PocketScrews:
         wanted = spread(low, high, self.count)
         apart = self.jig.drill + POCKETS_APART
         return kept_clear(wanted, low + margin, high - margin, blocked, apart)
+
+    def _edge(self, part: Part, along: Vec, origin: Vec) -> tuple[float, float]:
+        """The stretch of the edge that the screws leave: where mitred, less than the part's."""
+        whole = extent(part, along, origin)
+        places = [part.frame.place(*c).minus(origin) for c in corners(part)]
+        furthest = max(v.dot(self.outward) for v in places)
+        on = [v.dot(along) for v in places if v.dot(self.outward) > furthest - ON_EDGE]
+        shorter = max(on) - min(on) < whole[1] - whole[0] - ON_EDGE
+        return (min(on), max(on)) if shorter and max(on) - min(on) > ON_EDGE else whole
 
     def _one(
         self, part: Part, mate: Part, along: Vec, place: float, length: float, number: int

@@ -81,7 +81,8 @@ def test_an_end_bored_2_mm_off_misses_its_barrel_nut(piece: Make) -> None:
     [
         ("harvest-table", "apron-front", (0.0, 1.0, 0.0), "apron-front / leg-front-right"),
         ("harvest-table", "bearer-middle-1", (1.0, 0.0, 0.0), "bearer-middle-1 / apron-front"),
-        ("tea-table", "bearer-left", (0.0, 1.0, 0.0), "bearer-left / top-rail-left"),
+        ("nook-table", "bearer-left", (0.0, 1.0, 0.0), "bearer-left / top-rail-left"),
+        ("tea-table", "slat-3", (0.0, 0.0, 1.0), "bearer-right / slat-3"),
         ("nook-table", "slat-2", (0.0, 0.0, 1.0), "bearer-left / slat-2"),
         ("squash-bench", "stretcher-1", (0.0, 1.0, 0.0), "stretcher-1 / low-rail-left"),
     ],

@@ -238,6 +238,16 @@ ROWS: Mapping[str, Mapping[str, Row]] = {
         "rails.longest_span": row(
             400.0, "Middle bearer: count; hardware", f"{ALL}; gap spacers", {"size.length": 1200.0}
         ),
+        "splay.front": row(
+            6.0,
+            "Leg: outline; Leg: work; Apron: length; Stretcher: length; Top rail: place; workings",
+            f"Leg: width; Leg: count; {RAILS}; End bearer: outline; {SLATS}; SLAT: place; steps",
+        ),
+        "splay.side": row(
+            5.0,
+            "Leg: outline; Top rail: outline; Low rail: length; Top rail: work; workings",
+            f"Leg: width; {APRONS}; Apron: place; {STRETCHER}; {SLATS}; SLAT: place; steps",
+        ),
     },
     "dining-table": {
         **SHARED,

@@ -6,10 +6,10 @@ What carries the slats, a cleat or bearer, lies against the inner face of the fr
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from itertools import pairwise
 
-from flatpack.geometry import ORIGIN, Vec, X, Y
+from flatpack.geometry import ORIGIN, Segment, Vec, X, Y
 from flatpack.joinery import BarrelNutBolt, FaceScrews, InsertBolt
 from flatpack.joinery.axis import extent, kept_clear
 from flatpack.model import Joint, Part
@@ -26,6 +26,13 @@ FIXING_HEIGHT = 14.0
 """Least height of a cleat's screws or bolts above its lower edge, mm, under the pockets."""
 NUT_DEPTH = 32.0
 """From the end of a stretcher to its barrel nut's middle, mm (common practice, no source)."""
+SQUARE = 1.0 - 1e-12
+"""A way counts as square across the piece when its cosine is above this."""
+Ways = tuple[Vec, Vec]
+FRONT_AND_REAR: Ways = (X.negated(), X)
+LEFT_AND_RIGHT: Ways = (Y.negated(), Y)
+Avoid = tuple[tuple[Vec, float], ...]
+"""Places and how far to keep from each, mm."""
 BOLT_SHARES = (0.3, 0.7)
 """Where a stretcher's two bolts stand, in shares of its width."""
 
@@ -48,11 +55,19 @@ def rail_joints(
     kit: Kit,
     name: str,
     rails: tuple[str, ...],
-    avoid: Mapping[str, tuple[tuple[Vec, float], ...]] | None = None,
+    *,
+    ways: Ways = FRONT_AND_REAR,
+    inside: Vec | None = None,
+    avoid: Callable[[str, Vec], Avoid] = lambda _, __: (),
 ) -> Iterator[Joint]:
-    """Rails between the legs of one frame; `avoid` says what each rail's screws keep clear of."""
+    """Rails between the legs of one frame.
+
+    Where the frame leans, `ways` are the directions square to the rails' ends, front and rear, and
+    `inside` the way the frame's inner face looks.  `avoid` says what the screws that leave a rail
+    along a way keep clear of.
+    """
     for rail in rails:
-        for where, way in (("front", X.negated()), ("rear", X)):
+        for where, way in zip(("front", "rear"), ways, strict=True):
             yield pockets(
                 kit,
                 key=f"{rail}-{name}-to-{where}-leg",
@@ -60,18 +75,27 @@ def rail_joints(
                 through=f"{rail}-{name}",
                 into=f"leg-{where}-{name}",
                 outward=way,
-                pocket_face=inner(name),
+                pocket_face=inner(name) if inside is None else inside,
                 count=2,
-                avoid=(avoid or {}).get(rail, ()),
+                avoid=avoid(f"{rail}-{name}", way),
             )
 
 
 def stretcher_joints(
-    kit: Kit, frames: tuple[float, ...], parts: Mapping[str, Part], *, loose: bool
+    kit: Kit,
+    frames: tuple[float, ...],
+    parts: Mapping[str, Part],
+    *,
+    loose: bool,
+    ways: Ways = LEFT_AND_RIGHT,
+    avoid: Callable[[str, Vec], Avoid] = lambda _, __: (),
 ) -> Iterator[Joint]:
-    """Stretchers between neighbouring frames: pocket screws, or barrel nuts where loose."""
+    """Stretchers between neighbouring frames: pocket screws, or barrel nuts where loose.
+
+    `ways` are the directions square to a stretcher's left and right end, `avoid` as for rails.
+    """
     for i, (left, right) in enumerate(pairwise(named_frames(frames)), 1):
-        for (name, at), way in ((left, Y.negated()), (right, Y)):
+        for (name, at), way in ((left, ways[0]), (right, ways[1])):
             if loose:
                 yield from _stretcher_bolts(kit, parts[f"stretcher-{i}"], name, at, way)
             else:
@@ -84,18 +108,18 @@ def stretcher_joints(
                     outward=way,
                     pocket_face=X,
                     count=2,
+                    avoid=avoid(f"stretcher-{i}", way),
                 )
 
 
 def _stretcher_bolts(kit: Kit, part: Part, name: str, at: float, way: Vec) -> Iterator[Joint]:
-    middle = part.frame.place(0.0, 0.0, part.thickness / 2.0)
     for bolt, share in enumerate(BOLT_SHARES, 1):
         yield BarrelNutBolt(
             key=f"{part.key}-to-{name}-bolt-{bolt}",
             step="stretcher",
             through=f"low-rail-{name}",
             into=part.key,
-            place=Vec(middle.x, at, middle.z + part.width * share),
+            place=_in_end(part, at, way, share),
             direction=way.negated(),
             nut_face=X,
             depth=NUT_DEPTH,
@@ -103,6 +127,27 @@ def _stretcher_bolts(kit: Kit, part: Part, name: str, at: float, way: Vec) -> It
             nut=kit.barrel_nut,
             use="stretcher",
         )
+
+
+def _in_end(part: Part, at: float, way: Vec, share: float) -> Vec:
+    """A place on a bolt's axis, at a share of the end that looks along `way`."""
+    middle = part.frame.place(0.0, 0.0, part.thickness / 2.0)
+    if abs(way.y) > SQUARE:
+        return Vec(middle.x, at, middle.z + part.width * share)
+    end = end_towards(part, way)
+    x, y = (a + (b - a) * share for a, b in zip(*sorted(end[:2], key=lambda p: p.y), strict=True))
+    return part.frame.place(x, y, part.thickness / 2.0)
+
+
+def end_towards(part: Part, way: Vec) -> Segment:
+    """The straight piece of a part's outline that looks along a direction."""
+    local = part.frame.local_direction(way)
+
+    def looks(s: Segment) -> float:
+        ux, uy = s.direction(0.0)
+        return uy * local.x - ux * local.y
+
+    return max((s for s in part.outline if s.bulge == 0.0), key=looks)
 
 
 def cleat_joints(

@@ -23,4 +23,5 @@ def conflicts(p: SideTable, profiles: Profiles) -> Iterable[Conflict]:
 
 def _plan(p: SideTable) -> slatted.Plan:
     sizes = slatted.Sizes(p.size.length, p.size.width, p.size.height)
-    return slatted.planned(p, "side-table", sizes, slat="Top slat")
+    splay = slatted.Splay(p.splay.front, p.splay.side)
+    return slatted.planned(p, "side-table", sizes, slat="Top slat", splay=splay)

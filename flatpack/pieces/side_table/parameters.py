@@ -25,8 +25,20 @@ class Size:
 
 
 @record
+class Splay:
+    """Legs that lean outwards; 0: straight. Their ends and the rails' are then sawn at a slant."""
+
+    front: float = keys.angle(
+        0.0, least=0, most=15, does="lean to left and right, as seen from the front"
+    )
+    side: float = keys.angle(
+        0.0, least=0, most=15, does="lean to front and rear, as seen from the side"
+    )
+
+
+@record
 class SideTable:
-    """A small slatted table on two leg frames."""
+    """A small slatted table on two leg frames, straight or splayed."""
 
     name: str = keys.text("Side table", longest=60, does="name on every sheet")
     date: str | None = keys.date(None, does="date of issue on every sheet", example="2031-04-12")
@@ -35,6 +47,7 @@ class SideTable:
     size: Size = keys.table(Size)
     boards: Boards = keys.table(Boards)
     legs: Legs = keys.table(Legs)
+    splay: Splay = keys.table(Splay)
     rails: Rails = keys.table(Rails)
     top: Top = keys.table(Top)
     fixings: Fixings = keys.table(Fixings)

@@ -2,6 +2,6 @@
 
 from flatpack.pieces.common.slatted.build import build
 from flatpack.pieces.common.slatted.conflicts import conflicts
-from flatpack.pieces.common.slatted.plan import Plan, Sizes, planned
+from flatpack.pieces.common.slatted.plan import Plan, Sizes, Splay, planned
 
-__all__ = ["Plan", "Sizes", "build", "conflicts", "planned"]
+__all__ = ["Plan", "Sizes", "Splay", "build", "conflicts", "planned"]

@@ -14,7 +14,12 @@ from flatpack.pieces.common.slatted.top_joints import top_joints
 from flatpack.pieces.family import Workings
 from flatpack.profiles import Profiles
 
-_FRAMES = Step("leg frames", "Leg frames: rails between the legs", "", ("Top rail",))
+_FRAMES = Step(
+    "leg frames",
+    "Leg frames: rails between the legs",
+    "",
+    ("Top rail", "Rails' ends", "Legs' ends"),
+)
 _TOP = Step(
     "top",
     "Top: slats on their bearers, from below",
@@ -27,8 +32,13 @@ _STRETCHER = Step("stretcher", "Stretcher between the low rails")
 _AGAIN = "To pack it flat, undo these bolts again: the top stays in one piece."
 WORKSHOP_STEPS = (
     _FRAMES,
-    Step("aprons", "Aprons between the leg frames", "", ("Clear between the leg frames",)),
-    Step("bearers", "Bearers between the aprons and on the top rails", "", ("Bearers,",)),
+    Step(
+        "aprons",
+        "Aprons between the leg frames",
+        "",
+        ("Clear between the leg frames", "Aprons' and"),
+    ),
+    Step("bearers", "Bearers that carry the slats", "", ("Bearers,",)),
     _TOP,
     _STRETCHER,
 )
@@ -36,7 +46,7 @@ KNOCK_DOWN_STEPS = (
     Step("bearers", "Aprons and bearers of the top", "", ("Bearers,",)),
     _TOP,
     _FRAMES,
-    Step("legs", "Leg frames bolted to the top", _AGAIN, ("Clear between the leg frames",)),
+    Step("legs", "Leg frames bolted to the top", _AGAIN, ("Clear between the leg frames", "Feet")),
     _STRETCHER,
 )
 

@@ -8,11 +8,11 @@ from collections.abc import Iterator
 from flatpack.parameters import Conflict
 from flatpack.pieces.common.fixings import CLEAR_OF_POCKETS, WOOD_BETWEEN, pocket_reach
 from flatpack.pieces.common.leg_frames import BOLT_SHARES
-from flatpack.pieces.common.slatted.frame_joints import ROOM_FOR_DRIVER
+from flatpack.pieces.common.slatted.bearer_joints import ROOM_FOR_DRIVER
 from flatpack.pieces.common.slatted.plan import Plan, stock_for
 from flatpack.pieces.common.slatted.setting_out import SettingOut, set_out
 from flatpack.pieces.common.slatted.slat_screws import FROM_EDGE, screws
-from flatpack.pieces.common.slatted.spacing import rail_bite
+from flatpack.pieces.common.slatted.spacing import bolt_heights, rail_bite
 from flatpack.pieces.common.slatted.top_joints import under_apron
 from flatpack.pieces.family import Workings, fixings_fit, mm, wide_enough
 from flatpack.profiles import Profiles
@@ -64,7 +64,7 @@ def _across(p: Plan, out: SettingOut) -> Iterator[Conflict]:
     """Legs and aprons across the slats: room for a rail with its bolts between the legs."""
     least = 2.0 * (pocket_reach(out.stock) + CLEAR_OF_POCKETS) + 40.0
     if out.rails.length < least:
-        most = (p.sizes.depth - least) / 2.0 - out.widths.leg
+        most = (p.sizes.depth - least) / 2.0 - out.lean.wide(out.widths.leg)
         yield Conflict(
             "legs.inset_sides",
             p.legs.inset_sides,
@@ -75,15 +75,21 @@ def _across(p: Plan, out: SettingOut) -> Iterator[Conflict]:
             "the legs leave no room for rails between them",
         )
     t = out.stock.frames.thickness
-    if p.rails.setback + t > out.widths.leg:
+    room = leg_at(out, out.under - out.widths.apron)
+    if p.rails.setback + t > room:
         yield Conflict(
             "rails.setback",
             p.rails.setback,
-            f"at most {mm(out.widths.leg - t)}: aprons {mm(t)} thick on legs {mm(out.widths.leg)}"
-            if out.widths.leg >= t
-            else f"legs.width at least {mm(t)}, as thick as an apron",
+            f"at most {mm(room - t)}: aprons {mm(t)} thick on legs {mm(room)} wide there"
+            if room >= t
+            else f"legs.width at least {mm(t + out.widths.leg - room)}",
             "the aprons end beside the legs",
         )
+
+
+def leg_at(out: SettingOut, z: float) -> float:
+    """From a leg's outer edge at its top to its inner one at a height, level."""
+    return out.lean.wide(out.widths.leg) - out.lean.out_x(z)
 
 
 def _along(p: Plan, out: SettingOut) -> Iterator[Conflict]:
@@ -127,11 +133,13 @@ def _legs(p: Plan, out: SettingOut) -> Iterator[Conflict]:
     hole = out.stock.undoing.hole_wood if p.loose else out.stock.pocket_screw.diameter
     at = p.rails.setback + out.stock.frames.thickness / 2.0
     least = at + hole / 2.0 + WOOD_BETWEEN + rail_bite(out)
-    if out.widths.leg < least - 1e-9:
+    missing = least - leg_at(out, bolt_heights(out)[0])
+    if missing > 1e-9:
         yield Conflict(
             "legs.width",
             p.legs.width,
-            f"at least {mm(wide_enough(out.stock.frames, least))}, or rails.setback smaller: "
+            f"at least {mm(wide_enough(out.stock.frames, out.widths.leg + missing))}, or "
+            f"rails.setback smaller: "
             f"the aprons' fixings stand {mm(at)} in from the legs' outer edges, the rails' screws "
             f"bite {mm(rail_bite(out))} from the inner ones",
             "the rails' screws meet those of the aprons in the legs",

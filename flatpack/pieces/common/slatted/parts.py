@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from flatpack.frozen import replace
-from flatpack.geometry import Frame, Vec, X, Y, Z
+from flatpack.geometry import Frame, Plane, Vec, X, Y, Z
 from flatpack.geometry.shapes import rectangle
-from flatpack.model import Part
+from flatpack.model import Hand, Part
 from flatpack.pieces.common.slatted.plan import Plan
 from flatpack.pieces.common.slatted.setting_out import SettingOut
+from flatpack.pieces.common.splay import Way, edge_of, leaning, leg
+
+INNER_EDGE = 2
+"""Number of a leg's segment that looks to the other leg; its y runs in from its outer edge."""
 
 
 def parts(p: Plan, out: SettingOut) -> Iterator[Part]:
@@ -28,7 +32,7 @@ def turned(part: Part, p: Plan) -> Part:
     """The same part on the other end, turned half round about the middle of the piece."""
     f = part.frame
     origin = Vec(p.sizes.depth - f.origin.x, p.sizes.length - f.origin.y, f.origin.z)
-    axes = (Vec(-v.x, -v.y, v.z) for v in (f.x, f.y, f.z))
+    axes = (Vec(-v.x + 0.0, -v.y + 0.0, v.z) for v in (f.x, f.y, f.z))
     return replace(part, key=other_end(part.key), frame=Frame(origin, *axes))
 
 
@@ -42,54 +46,81 @@ def other_end(key: str) -> str:
 
 
 def _left(p: Plan, out: SettingOut) -> Iterator[Part]:
-    """Legs and rails of the left leg frame.
-
-    A leg's y runs in from its outer edge, so that all four are one part.
-    """
-    y = out.frames[0]
-    t, width = out.stock.frames.thickness, out.widths.leg
-    for where, frame in (
-        ("front", Frame(Vec(out.legs.low, y, 0.0), Z, X, Y)),
-        ("rear", Frame(Vec(out.legs.high, y + t, 0.0), Z, X.negated(), Y.negated())),
-    ):
-        yield Part(
-            key=f"leg-{where}-left",
-            name="Leg",
-            board=out.stock.frames,
-            outline=rectangle(out.under, width),
-            frame=frame,
-        )
-    yield _rail(out, "top-rail-left", "Top rail", out.widths.apron, out.under - out.widths.apron)
+    """Legs and rails of the left leg frame."""
+    front, rear = _front_leg(out), _rear_leg(p, out)
+    yield front
+    yield rear
+    ends = edge_of(front, INNER_EDGE), edge_of(rear, INNER_EDGE)
+    top = Vec(out.rails.low, out.frames[0], out.under)
+    yield _rail(out, "top-rail-left", "Top rail", out.widths.apron, top, (1.0, 1.0), ends)
     if p.rails.low:
-        yield _rail(out, "low-rail-left", "Low rail", out.widths.low_rail, p.rails.low_rail_height)
+        low = p.rails.low_rail_height
+        at = Vec(out.rails.low, out.clear.low - out.lean.out_y(low), low)
+        yield _rail(out, "low-rail-left", "Low rail", out.widths.low_rail, at, (0.0, 0.0), ends)
 
 
-def _rail(out: SettingOut, key: str, name: str, width: float, low: float) -> Part:
-    inner = out.frames[0] + out.stock.frames.thickness
-    return Part(
-        key=key,
-        name=name,
-        board=out.stock.frames,
-        outline=rectangle(out.rails.length, width),
-        frame=Frame(Vec(out.rails.low, inner, low), X, Z, Y.negated()),
-    )
+def _front_leg(out: SettingOut) -> Part:
+    """Its y runs in from its outer edge, its show face looks to the other leg frame."""
+    x, y, z = out.legs.low, out.frames[0], out.under
+    foot = Vec(x - out.lean.out_x(0.0), y - out.lean.out_y(0.0), 0.0)
+    way = Way(foot, Vec(x, y, z), Y, X, (0.0, 0.0))
+    hand: Hand = "left" if out.lean.front else ""
+    return leg("leg-front-left", "Leg", out.stock.frames, out.widths.leg, way, hand)
+
+
+def _rear_leg(p: Plan, out: SettingOut) -> Part:
+    """The front leg turned over, so that all four are one part; its mirror image if it can't be.
+
+    A leg whose ends are sawn at a slant through its thickness has a left and a right hand.
+    """
+    if out.lean.front:
+        front = _front_leg(out)
+        f = front.frame
+        origin = f.origin._replace(x=p.sizes.depth - f.origin.x)
+        axes = (Vec(-v.x + 0.0, v.y, v.z) for v in (f.x, f.y, f.z))
+        return replace(front, key="leg-rear-left", hand="right", frame=Frame(origin, *axes))
+    x, y, z = out.legs.high, out.frames[0], out.under
+    way = Way(Vec(x + out.lean.out_x(0.0), y, 0.0), Vec(x, y, z), Y.negated(), X, (0.0, 1.0))
+    return leg("leg-rear-left", "Leg", out.stock.frames, out.widths.leg, way)
+
+
+def _rail(
+    out: SettingOut,
+    key: str,
+    name: str,
+    width: float,
+    at: Vec,
+    line: tuple[float, float],
+    ends: tuple[Plane, Plane],
+) -> Part:
+    """A rail in the plane of its frame, from leg to leg; `at` lies on the arris `line`."""
+    outwards = out.lean.inwards("left").negated()
+    way = Way(at, at.plus(X, out.rails.length), outwards, line=line)
+    return leaning(key, name, out.stock.frames, width, way, ends)
 
 
 def _aprons(out: SettingOut) -> Iterator[Part]:
-    """Their show faces look outwards."""
+    """Their show faces look outwards; the front one's grain runs to the left."""
     low = out.under - out.widths.apron
-    outline = rectangle(out.clear.length, out.widths.apron)
-    for where, frame in (
-        ("front", Frame(Vec(out.bearers.low, out.clear.high, low), Y.negated(), Z, X.negated())),
-        ("rear", Frame(Vec(out.bearers.high, out.clear.low, low), Y, Z, X)),
+    a, b = Vec(0.0, out.clear.low, low), Vec(0.0, out.clear.high, low)
+    for where, x, run, facing in (
+        ("front", out.bearers.low, (b, a), X.negated()),
+        ("rear", out.bearers.high, (a, b), X),
     ):
-        yield Part(
-            key=f"apron-{where}",
-            name="Apron",
-            board=out.stock.frames,
-            outline=outline,
-            frame=frame,
-        )
+        start, end = (v._replace(x=x) for v in run)
+        yield _between(out, f"apron-{where}", "Apron", out.widths.apron, start, end, facing)
+
+
+def _between(
+    out: SettingOut, key: str, name: str, width: float, start: Vec, end: Vec, facing: Vec
+) -> Part:
+    """A part on edge from leg frame to leg frame, its back face's lower arris on the two places."""
+    planes = [out.lean.inner_plane("left", out.clear.low),
+              out.lean.inner_plane("right", out.clear.high)]  # fmt: skip
+    if start.y > end.y:
+        planes.reverse()
+    way = Way(start, end, facing, line=(0.0, 0.0))
+    return leaning(key, name, out.stock.frames, width, way, (planes[0], planes[1]))
 
 
 def _bearers(out: SettingOut) -> Iterator[Part]:
@@ -119,14 +150,9 @@ def _stretcher(p: Plan, out: SettingOut) -> Part:
     """In the middle, level with the low rails."""
     t, width = out.stock.frames.thickness, out.widths.stretcher
     low = p.rails.low_rail_height + (out.widths.low_rail - width) / 2.0
-    rear = (p.sizes.depth + t) / 2.0
-    return Part(
-        key="stretcher-1",
-        name="Stretcher",
-        board=out.stock.frames,
-        outline=rectangle(out.clear.length, width),
-        frame=Frame(Vec(rear, out.clear.high, low), Y.negated(), Z, X.negated()),
-    )
+    start = Vec((p.sizes.depth + t) / 2.0, out.clear.high, low)
+    end = start._replace(y=out.clear.low)
+    return _between(out, "stretcher-1", "Stretcher", width, start, end, X.negated())
 
 
 def _slats(p: Plan, out: SettingOut) -> Iterator[Part]:

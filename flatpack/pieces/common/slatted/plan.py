@@ -28,6 +28,13 @@ class Sizes(NamedTuple):
     keys: tuple[str, str, str] = ("size.length", "size.width", "size.height")
 
 
+class Splay(NamedTuple):
+    """How far the legs lean outwards, degrees, as seen from the front and from the side."""
+
+    front: float = 0.0
+    side: float = 0.0
+
+
 @frozen
 class Stock:
     """Boards by use, and the fixings."""
@@ -79,6 +86,7 @@ class Plan:
     slat: str
     bearing: Bearing = "standing"
     sat_at: bool = False
+    splay: Splay = Splay()
     notes: tuple[Working, ...] = ()
     comfort: tuple[Comfort, ...] = ()
 

@@ -18,6 +18,7 @@ import math
 from typing import NamedTuple
 
 from flatpack.frozen import frozen
+from flatpack.pieces.common.slatted.lean import Lean
 from flatpack.pieces.common.slatted.plan import Plan, Stock
 from flatpack.pieces.family import Workings, even_gap, mm, slat_count, sold_width
 
@@ -55,6 +56,7 @@ class SettingOut:
 
     stock: Stock
     widths: Widths
+    lean: Lean
     under: float
     frames: tuple[float, float]
     legs: Reach
@@ -65,13 +67,20 @@ class SettingOut:
 
     @property
     def clear(self) -> Reach:
-        """From inner face to inner face of the leg frames, along the slats."""
-        return Reach(self.frames[0] + self.stock.frames.thickness, self.frames[1])
+        """From inner face to inner face of the leg frames, along the slats, at their tops."""
+        return Reach(self.frames[0] + self.lean.deep(self.stock.frames.thickness), self.frames[1])
+
+    @property
+    def outside(self) -> Reach:
+        """From outer face to outer face of the leg frames, at their tops."""
+        deep = self.lean.deep(self.stock.frames.thickness)
+        return Reach(self.frames[0], self.frames[1] + deep)
 
     @property
     def rails(self) -> Reach:
         """From leg to leg within a leg frame, at the top."""
-        return Reach(self.legs.low + self.widths.leg, self.legs.high - self.widths.leg)
+        wide = self.lean.wide(self.widths.leg)
+        return Reach(self.legs.low + wide, self.legs.high - wide)
 
     def slat(self, number: int) -> Reach:
         """From edge to edge of a slat, counted from 1."""
@@ -88,19 +97,21 @@ def set_out(p: Plan, stock: Stock, notes: Workings) -> SettingOut:
         p.sizes.height - slat,
         f"{mm(p.sizes.height)} height - {mm(slat)} slat",
     )
+    lean = Lean(front=p.splay.front, side=p.splay.side, under=under)
     left = p.legs.inset_ends
-    frames = (left, p.sizes.length - left - t)
+    frames = (left, p.sizes.length - left - lean.deep(t))
     legs = Reach(p.legs.inset_sides, p.sizes.depth - p.legs.inset_sides)
     inside = p.legs.inset_sides + p.rails.setback + t
     count, gap = _rows(p, widths, notes)
     out = SettingOut(
         stock=stock,
         widths=widths,
+        lean=lean,
         under=under,
         frames=frames,
         legs=legs,
         bearers=Reach(inside, p.sizes.depth - inside),
-        middles=_middles(p, frames, t, notes),
+        middles=_middles(p, frames[0] + lean.deep(t), frames[1] - t, t, notes),
         count=count,
         gap=gap,
     )
@@ -118,9 +129,8 @@ def _widths(p: Plan, stock: Stock) -> Widths:
     )
 
 
-def _middles(p: Plan, frames: tuple[float, float], t: float, notes: Workings) -> tuple[float, ...]:
-    """Middle bearers share the stretch between the end ones; their left faces."""
-    first, last = frames[0] + t, frames[1] - t
+def _middles(p: Plan, first: float, last: float, t: float, notes: Workings) -> tuple[float, ...]:
+    """Middle bearers share the stretch between the end ones; all by their left faces."""
     between = last - first
     count = max(math.ceil((between - t) / (p.rails.longest_span + t) - 1e-9) - 1, 0)
     step = between / (count + 1)
@@ -147,15 +157,16 @@ def _rows(p: Plan, widths: Widths, notes: Workings) -> tuple[int, float]:
 def _lengths(p: Plan, out: SettingOut, notes: Workings) -> None:
     """Lengths between the legs, and the room under the aprons."""
     t, length = out.stock.frames.thickness, p.sizes.length
+    deep, wide = out.lean.deep(t), out.lean.wide(out.widths.leg)
     notes.add(
         "Clear between the leg frames",
         out.clear.length,
-        f"{mm(length)} - 2 x {mm(p.legs.inset_ends)} inset - 2 x {mm(t)} legs",
+        f"{mm(length)} - 2 x {mm(p.legs.inset_ends)} inset - 2 x {mm(deep)} legs",
     )
     notes.add(
         "Top rail, between the legs",
         out.rails.length,
-        f"{mm(p.sizes.depth)} - 2 x {mm(p.legs.inset_sides)} inset - 2 x {mm(out.widths.leg)} legs",
+        f"{mm(p.sizes.depth)} - 2 x {mm(p.legs.inset_sides)} inset - 2 x {mm(wide)} legs",
     )
     notes.add(
         "Bearers, between the aprons",
@@ -168,6 +179,32 @@ def _lengths(p: Plan, out: SettingOut, notes: Workings) -> None:
         knee_room(out),
         f"{mm(out.under)} slats' underside - {mm(out.widths.apron)} apron",
     )
+    if not out.lean.straight:
+        _feet(out, notes)
+
+
+def _feet(out: SettingOut, notes: Workings) -> None:
+    """What splayed legs stand on, outside to outside, and what is sawn off square."""
+    lean = out.lean
+    for name, top, spread, angle in (
+        ("Feet, front to rear", out.legs.length, lean.out_x(0.0), lean.side),
+        ("Feet, side to side", out.outside.length, lean.out_y(0.0), lean.front),
+    ):
+        notes.add(
+            name,
+            top + 2.0 * spread,
+            f"{mm(top)} at the top + 2 x {mm(lean.under)} x tan {angle:g}",
+        )
+    for name, angle, how in (
+        (
+            "Rails' ends and legs, off square across the face",
+            lean.mitre,
+            f"atan (tan {lean.side:g} x cos {lean.front:g})",
+        ),
+        ("Legs' ends, off square through the thickness", lean.front, "lean of the leg frames"),
+        ("Aprons' and stretcher's ends, off square", lean.front, "lean of the leg frames"),
+    ):
+        notes.add(name, angle, how, "degrees")
 
 
 def knee_room(out: SettingOut) -> float:

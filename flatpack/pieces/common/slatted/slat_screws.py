@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from flatpack.geometry import Vec
 from flatpack.joinery.axis import spread
+from flatpack.pieces.common.leg_frames import Avoid
 from flatpack.pieces.common.slatted.plan import Plan
 from flatpack.pieces.common.slatted.setting_out import Reach, SettingOut
-from flatpack.pieces.common.slatted.spacing import Avoid, apart_at_most
+from flatpack.pieces.common.slatted.spacing import apart_at_most
 
 FROM_EDGE = 10.0
 """Least from a slat's edge to the line of screws in an apron below it, mm (common practice)."""

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import math
 
-from flatpack.geometry import ORIGIN, Vec
-from flatpack.joinery.axis import extent, kept_clear
+from flatpack.geometry import Vec
+from flatpack.joinery.axis import kept_clear
 from flatpack.model import Part
-from flatpack.pieces.common.fixings import END_IN_BOLTS
+from flatpack.pieces.common.fixings import END_IN_BOLTS, pocket_reach
+from flatpack.pieces.common.leg_frames import Avoid, end_towards
 from flatpack.pieces.common.slatted.setting_out import SettingOut
 from flatpack.profiles import Board, Screw
 
@@ -22,6 +23,10 @@ MOVES = 1.4
 WEB = 4.0
 """Wood between two holes that pass one another, mm (common practice, no source)."""
 
+FROM_EDGE = 10.0
+"""Least from the middle of a pocket to an edge that it runs towards, mm (common practice)."""
+STRAY = 0.5
+"""Pockets that run this little towards an edge count as square to the end, mm."""
 EDGE_IN_SCREWS = 3.0
 """Edge distance of a screw in its diameters: Eurocode 5 table 8.2, predrilled (3 d)."""
 SCREWS_APART = 5.0
@@ -30,7 +35,6 @@ SCREWS_APART = 5.0
 NUT_PAST_BEARER = 8.0
 """Wood between a barrel nut's hole and the end bearer beside it, mm (common practice)."""
 
-Avoid = tuple[tuple[Vec, float], ...]
 Stretch = tuple[float, float]
 
 
@@ -39,17 +43,22 @@ def apart_at_most(board: Board) -> float:
     return MOVES / (board.movement * OVER_THE_YEAR) if board.movement > 0.0 else math.inf
 
 
-def all_across(part: Part, across: Vec) -> Avoid:
-    """What screws that share the whole width of a part avoid, to stand near enough together.
+def across_end(out: SettingOut, part: Part, way: Vec) -> Avoid:
+    """What pocket screws out of a part's end along `way` avoid.
 
-    The stretches at both edges along `across` beyond the movement that the part's board allows.
+    The stretches at both corners of the end, beyond the movement that the part's board allows, and
+    so far in that pockets square to an end off square don't run out at an edge.
     """
-    low, high = extent(part, across, ORIGIN)
-    rest = (high - low - apart_at_most(part.board)) / 2.0
-    if rest <= 0.0:
-        return ()
-    base = part.frame.origin.plus(across, -part.frame.origin.dot(across))
-    return tuple((base.plus(across, at), rest) for at in (low, high))
+    end = end_towards(part, way)
+    rest = max((end.length - apart_at_most(part.board)) / 2.0, 0.0)
+    drift = -part.frame.local_direction(way).y * pocket_reach(out.stock)
+    found = []
+    for at in end[:2]:
+        towards = -drift if at.y == min(end.start.y, end.end.y) else drift
+        off = max(rest, towards + FROM_EDGE if towards > STRAY else 0.0)
+        if off > 0.0:
+            found.append((part.frame.place(*at, part.thickness / 2.0), off))
+    return tuple(found)
 
 
 def rail_bite(out: SettingOut) -> float:
@@ -98,22 +107,24 @@ def below_slat_pockets(out: SettingOut, radius: float) -> float:
     return (jig.drill / 2.0 + radius + WEB) / math.tan(math.radians(jig.angle))
 
 
-def taken(out: SettingOut, hole: float, neck: float, *, bolted: bool) -> tuple[Stretch, ...]:
+def taken(out: SettingOut, hole: float, neck: float, beside: float) -> tuple[Stretch, ...]:
     """Stretches of height in which a bearer's end can't have a screw.
 
-    Under the slats' pockets, and where the apron's end is `bolted`, about those bolts.  `hole` is
-    the radius of the screw's hole in the bearer, `neck` in the apron, mm.
+    Under the slats' pockets, and about the holes of diameter `beside` in the apron's end, if it
+    isn't 0.  `hole` is the radius of the screw's hole in the bearer, `neck` in the apron, mm.
     """
-    bolt = out.stock.undoing.hole_wood / 2.0 + neck + WEB
-    bolts = [(z - bolt, z + bolt) for z in bolt_heights(out)] if bolted else []
-    return (*bolts, (out.under - below_slat_pockets(out, hole), out.under))
+    room = beside / 2.0 + neck + WEB
+    # Square to a frame that leans out they run down, until under the bearer's far face.
+    down = out.stock.frames.thickness * out.lean.slope_y
+    ends = [(z - down - room, z + room) for z in bolt_heights(out)] if beside else []
+    return (*ends, (out.under - below_slat_pockets(out, hole), out.under))
 
 
-def end_heights(out: SettingOut, screw: Screw, *, bolted: bool) -> tuple[float, ...]:
+def end_heights(out: SettingOut, screw: Screw, beside: float) -> tuple[float, ...]:
     """Heights of two screws through an apron into a bearer's end; one where two find no room."""
     low = out.under - out.widths.apron + EDGE_IN_SCREWS * screw.diameter
     high = out.under - below_slat_pockets(out, screw.pilot_soft / 2.0)
-    blocked = taken(out, screw.pilot_soft / 2.0, screw.head_diameter / 2.0, bolted=bolted)
+    blocked = taken(out, screw.pilot_soft / 2.0, screw.head_diameter / 2.0, beside)
     apart = min(SCREWS_APART * screw.diameter, apart_at_most(out.stock.frames))
     wanted = (low, low + apart)
     found = kept_clear(wanted, low, high, blocked, apart, None)

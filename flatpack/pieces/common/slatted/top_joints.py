@@ -13,11 +13,11 @@ from collections.abc import Iterator
 from flatpack.geometry import Vec, X, Y, Z
 from flatpack.model import Joint
 from flatpack.pieces.common.fixings import WOOD_BETWEEN, pocket_reach, pockets
-from flatpack.pieces.common.leg_frames import inner
+from flatpack.pieces.common.leg_frames import Avoid, inner
 from flatpack.pieces.common.slatted.plan import Plan
 from flatpack.pieces.common.slatted.setting_out import SettingOut
 from flatpack.pieces.common.slatted.slat_screws import FROM_EDGE, aside, screws
-from flatpack.pieces.common.slatted.spacing import Avoid, past_bearer
+from flatpack.pieces.common.slatted.spacing import past_bearer
 
 
 def top_joints(p: Plan, out: SettingOut) -> Iterator[Joint]:
