@@ -12,17 +12,18 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from flatpack.strength.as_findings import findings
     from flatpack.strength.records import Case, Check, Diagram, Report, Second
-    from flatpack.strength.remedies import Change, changes, with_remedies
+    from flatpack.strength.remedies import with_remedies
     from flatpack.strength.reporting import report
+    from flatpack.strength.trying import Change, changes
 
 _HOMES = {
     "Case": "records",
-    "Change": "remedies",
+    "Change": "trying",
     "Check": "records",
     "Diagram": "records",
     "Report": "records",
     "Second": "records",
-    "changes": "remedies",
+    "changes": "trying",
     "findings": "as_findings",
     "report": "reporting",
     "with_remedies": "remedies",

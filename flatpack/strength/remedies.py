@@ -8,15 +8,16 @@ only their order matters).
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Iterator, Mapping
-from typing import Any, NamedTuple
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any
 
 from flatpack.frozen import replace
 from flatpack.model import Assembly
-from flatpack.profiles import Board, Profiles
+from flatpack.profiles import Profiles
 from flatpack.strength.layout import volume
 from flatpack.strength.records import Check, Report
 from flatpack.strength.reporting import report
+from flatpack.strength.trying import Change, changes
 
 COST_OF_STEEL = 10.0
 COST_OF_FASTENER = 0.03
@@ -25,103 +26,6 @@ MOST = 16
 
 Rebuild = Callable[[Mapping[str, Any]], Assembly | None]
 """Builds the piece with some keys of its parameter file changed; None: they don't go together."""
-
-BOARDS = ("slats", "frame", "frames", "moving", "rack", "arms")
-COUNTS = {
-    "slats.deck_count": "slat-",
-    "slats.back_count": "back-slat-",
-    "seat.count": "slat-",
-    "back.count": "back-slat-",
-    "frames.count": "leg-front-",
-}
-"""Keys that may be left out -> prefix of the parts that they count."""
-STEPS = (
-    "slats.screws", "frame.rail_screws", "rack.screws", "back.brace_screws", "seat.screws",
-)  # fmt: skip
-WIDTHS = (
-    "frame.rail_width", "frame.leg_width", "back.brace_width", "arms.width", "frames.leg_width",
-    "frames.seat_rail", "back.post_width",
-)  # fmt: skip
-WIDER = 1.35
-
-
-class Change(NamedTuple):
-    """Keys of the parameter file with new values, and the change in words."""
-
-    values: tuple[tuple[str, Any], ...]
-    words: str
-
-
-def changes(record: Any, assembly: Assembly, profiles: Profiles) -> tuple[Change, ...]:
-    """Single changes that may help, each of its own kind."""
-    return tuple(_changes(record, assembly, profiles))
-
-
-def _changes(record: Any, assembly: Assembly, profiles: Profiles) -> Iterator[Change]:
-    for key in BOARDS:
-        path = f"boards.{key}"
-        if _has(record, path):
-            yield from _thicker(record, path, profiles)
-    for path, prefix in COUNTS.items():
-        if _has(record, path):
-            n = sum(1 for k in assembly.parts if k.startswith(prefix))
-            if n:
-                yield Change(((path, n + 1),), f"{path} = {n + 1}, one more")
-    for path in STEPS:
-        if _has(record, path) and _get(record, path) is not None:
-            n = _get(record, path)
-            yield Change(((path, n + 1),), f"{path} = {n + 1}, one more")
-    for path in WIDTHS:
-        if _has(record, path) and _get(record, path) is not None:
-            wide = float(round(_get(record, path) * WIDER))
-            yield Change(((path, wide),), f"{path} = {wide:g}")
-    yield from _bars_and_bolts(record, profiles)
-
-
-def _has(record: Any, path: str) -> bool:
-    group, _, key = path.partition(".")
-    return hasattr(record, group) and hasattr(getattr(record, group), key)
-
-
-def _get(record: Any, path: str) -> Any:
-    group, _, key = path.partition(".")
-    return getattr(getattr(record, group), key)
-
-
-def _thicker(record: Any, path: str, profiles: Profiles) -> Iterator[Change]:
-    chosen = _get(record, path) or record.boards.timber
-    board: Board = profiles.board(chosen)
-    more = [
-        b
-        for b in profiles.every("boards")
-        if b.material == board.material and b.kind == board.kind and b.thickness > board.thickness
-    ]
-    if more:
-        near = min(more, key=lambda b: (b.thickness, b.key))
-        # The same form as the record holds: a profile's name with no thickness of its own.
-        value = type(chosen)(near.key)
-        yield Change(((path, value),), f'{path} = "{near.key}", {near.thickness:g} mm')
-
-
-def _bars_and_bolts(record: Any, profiles: Profiles) -> Iterator[Change]:
-    if _has(record, "rack.rod"):
-        rod = profiles.rod(record.rack.rod)
-        for other in profiles.every("rods"):
-            stronger = other.material != rod.material and "steel" in other.material
-            bigger = other.material == rod.material and other.diameter > rod.diameter
-            if bigger or (stronger and other.diameter >= rod.diameter - 6.0):
-                yield Change((("rack.rod", other.key),), f'rack.rod = "{other.key}"')
-    if _has(record, "fixings.bolt"):
-        bolt = profiles.coach_bolt(record.fixings.bolt)
-        more = [b for b in profiles.every("coach-bolts") if b.diameter > bolt.diameter]
-        if more:
-            near = min(more, key=lambda b: (b.diameter, b.key))
-            m = f"m{near.diameter:g}"
-            values = (
-                ("fixings.bolt", near.key), ("fixings.nut", f"lock-{m}"),
-                ("fixings.washer", f"washer-{m}"),
-            )  # fmt: skip
-            yield Change(values, f"bolts {near.name} with their nuts and washers")
 
 
 def with_remedies(
