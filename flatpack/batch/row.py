@@ -7,7 +7,7 @@ from typing import Any
 
 from flatpack.finding import ORDER
 from flatpack.job import Design
-from flatpack.model import Assembly
+from flatpack.model import Assembly, Part, placed_corners, volume
 
 #: Columns of the summary that come from a design, in order, with their heads.
 COLUMNS: tuple[tuple[str, str], ...] = (
@@ -52,7 +52,7 @@ def facts(made: Design) -> dict[str, Any]:
 
 def sizes(assembly: Assembly) -> dict[str, Any]:
     """Overall size, mm, the longer way first; mass of the timber, kg; how many parts."""
-    corners = [c for part in assembly.parts.values() for c in _corners(part)]
+    corners: list[Any] = [c for part in assembly.parts.values() for c in placed_corners(part)]
     corners += [c for bar in assembly.bars.values() for c in _ends(bar)]
     spans = [max(axis) - min(axis) for axis in zip(*corners, strict=True)] if corners else [0.0] * 3
     width, length = sorted(spans[:2])
@@ -66,19 +66,12 @@ def sizes(assembly: Assembly) -> dict[str, Any]:
     }
 
 
-def _corners(part: Any) -> list[tuple[float, float, float]]:
-    x0, y0, x1, y1 = part.outline.bounds
-    every = ((x, y, z) for x in (x0, x1) for y in (y0, y1) for z in (0.0, part.thickness))
-    return [tuple(part.frame.place(*corner)) for corner in every]
+def _ends(bar: Any) -> list[Any]:
+    return [bar.frame.place(0.0, 0.0, z) for z in (0.0, bar.length)]
 
 
-def _ends(bar: Any) -> list[tuple[float, float, float]]:
-    return [tuple(bar.frame.place(0.0, 0.0, z)) for z in (0.0, bar.length)]
-
-
-def _mass(part: Any) -> float:
-    holes = sum(o.area for o in part.openings)
-    return float((part.outline.area - holes) * part.thickness * part.board.density * 1e-9)
+def _mass(part: Part) -> float:
+    return volume(part) * part.board.density * 1e-9
 
 
 def worst(made: Design, state: str) -> str:

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from flatpack.checks.limits import PRACTICE
 from flatpack.checks.setting import Setting
 from flatpack.finding import Finding
-from flatpack.model import Bar, Part
+from flatpack.model import Bar, Part, outline_at
 
 HAND_HEIGHT = 750.0
 """Height to which a standing person lifts the end to roll it, mm (common practice, no source)."""
@@ -58,8 +58,8 @@ def _height(axle: Bar, radius: float) -> Iterator[Finding]:
 
 def _corners(part: Part) -> Iterator[tuple[float, float]]:
     """Place along the piece and height of the part's outline, on both faces."""
-    for x, y in part.outline.sampled(0.5):
-        for z in (0.0, part.thickness):
+    for z in (0.0, part.thickness):
+        for x, y in outline_at(part, z).sampled(0.5):
             at = part.frame.place(x, y, z)
             yield at.x, at.z
 

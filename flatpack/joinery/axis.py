@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from flatpack.features import EdgeHole, Hole
 from flatpack.geometry import Point, Vec
-from flatpack.model import Feature, Part, corners, is_shaped, passage
+from flatpack.model import Feature, Part, is_shaped, passage, placed_corners
 
 SQUARE = 1e-9
 """Directions closer than this to square or parallel count as such."""
@@ -95,7 +95,7 @@ def _tidy(value: float) -> float:
 
 def extent(part: Part, direction: Vec, origin: Vec) -> tuple[float, float]:
     """Least and greatest distance of the part from `origin` along a unit direction."""
-    reach = [part.frame.place(*c).minus(origin).dot(direction) for c in corners(part)]
+    reach = [corner.minus(origin).dot(direction) for corner in placed_corners(part)]
     return min(reach), max(reach)
 
 

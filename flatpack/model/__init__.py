@@ -21,7 +21,15 @@ from flatpack.model.assembly import (
 from flatpack.model.motion import posed
 from flatpack.model.part import Bar, Cut, Face, Feature, Group, Hand, Part
 from flatpack.model.passage import Passage, is_shaped, passage, sides
-from flatpack.model.sawn import corners, left_corners, outline_at, planes, trimmed, volume
+from flatpack.model.sawn import (
+    corners,
+    left_corners,
+    outline_at,
+    placed_corners,
+    planes,
+    trimmed,
+    volume,
+)
 from flatpack.model.solid import Solid, axis_frame, cylinder
 
 __all__ = [
@@ -57,6 +65,7 @@ __all__ = [
     "left_corners",
     "outline_at",
     "passage",
+    "placed_corners",
     "planes",
     "posed",
     "sides",

@@ -11,8 +11,8 @@ from flatpack.geometry import Outline, Plane, Point, Segment, Vec
 from flatpack.geometry.plane import cut_short
 from flatpack.model.part import Part
 
-SAGITTA = 0.01
-"""Corners of a rounded part lie this near to its true arcs, mm."""
+SAGITTA = 0.05
+"""Places along an arc stand for it this nearly, mm."""
 
 
 NOISE = 1e-5
@@ -58,6 +58,12 @@ def corners(part: Part) -> tuple[Vec, ...]:
     ones along and across the grain.
     """
     return left_corners(part.outline, planes(part), 0.0, part.thickness)
+
+
+def placed_corners(part: Part) -> tuple[Vec, ...]:
+    """The part's corners where they are in the piece."""
+    place = part.frame.place
+    return tuple(place(*corner) for corner in corners(part))
 
 
 def left_corners(

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from flatpack.frozen import frozen
 from flatpack.geometry import Vec
-from flatpack.model import Assembly, Fastener, Part
+from flatpack.model import Assembly, Fastener, Part, is_shaped, placed_corners, planes
+from flatpack.model import volume as wood_left
 
 STRAIGHT = 0.99
 """Cosine within which a part counts as lying along an axis."""
@@ -84,7 +85,10 @@ def is_backrest(part: Part) -> bool:
 
 
 def reach(part: Part, direction: Vec) -> tuple[float, float]:
-    """Least and greatest place of a part along a direction."""
+    """Least and greatest place of a part along a direction; of a rounded one of its box."""
+    if is_shaped(part):
+        places = [corner.dot(direction) for corner in placed_corners(part)]
+        return min(places), max(places)
     x0, y0, x1, y1 = part.outline.bounds
     frame, t = part.frame, part.thickness
     centre = frame.place((x0 + x1) / 2.0, (y0 + y1) / 2.0, t / 2.0).dot(direction)
@@ -111,7 +115,7 @@ def contact(a: Part, b: Part, normal: Vec) -> tuple[float, float]:
 
 def volume(part: Part) -> float:
     """Volume of a part as cut out, holes not taken off, mm3."""
-    return abs(part.outline.area) * part.thickness
+    return wood_left(part) if planes(part) else abs(part.outline.area) * part.thickness
 
 
 def mass(part: Part) -> float:

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from flatpack.checks.limits import Limit
 from flatpack.checks.safety.asked import NEAR_KNEES, NEAR_SKIN, ROUNDED, Asked
 from flatpack.finding import Finding
-from flatpack.model import Part
+from flatpack.model import Part, placed_corners
 
 Box = tuple[float, float, float, float]
 
@@ -65,16 +65,10 @@ def _under(asked: Asked, inside: float) -> Iterator[Part]:
             yield part
 
 
-def _corners(part: Part) -> list[tuple[float, float, float]]:
-    x0, y0, x1, y1 = part.outline.bounds
-    place = part.frame.place
-    return [place(x, y, z) for x in (x0, x1) for y in (y0, y1) for z in (0.0, part.thickness)]
-
-
 def _box(part: Part) -> Box:
-    xs, ys, _ = zip(*_corners(part), strict=True)
+    xs, ys, _ = zip(*placed_corners(part), strict=True)
     return min(xs), min(ys), max(xs), max(ys)
 
 
 def _top(part: Part) -> float:
-    return max(z for _, _, z in _corners(part))
+    return max(z for _, _, z in placed_corners(part))

@@ -13,7 +13,7 @@ from collections.abc import Iterator
 
 from flatpack.checks.safety.asked import Asked
 from flatpack.finding import Finding, Severity
-from flatpack.model import Bar, Part
+from flatpack.model import Bar, Part, volume
 from flatpack.strength.surfaces import floor_of
 from flatpack.strength.uses import room_for_soil
 
@@ -95,8 +95,7 @@ def mass_of(asked: Asked) -> tuple[float, float]:
 
 def _of_part(part: Part) -> tuple[float, float]:
     x0, y0, x1, y1 = part.outline.bounds
-    area = part.outline.area - sum(o.area for o in part.openings)
-    kg = abs(area) * part.thickness * part.board.density * 1e-9
+    kg = abs(volume(part)) * part.board.density * 1e-9
     return kg, part.frame.place((x0 + x1) / 2.0, (y0 + y1) / 2.0, part.thickness / 2.0).x
 
 

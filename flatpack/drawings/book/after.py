@@ -9,9 +9,9 @@ from flatpack.drawings.book import details, finishing
 from flatpack.drawings.book.content import Block, Caution, Chapter, Items, Para, Rows
 from flatpack.drawings.book.front import marked
 from flatpack.drawings.book.matter import Matter
-from flatpack.drawings.book.measures import corners_of
 from flatpack.mechanism.stops import Stop
 from flatpack.mechanism.study import Study
+from flatpack.model import placed_corners
 from flatpack.profiles import Finish
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_details as parts_words
@@ -50,7 +50,7 @@ def _top_edge(m: Matter) -> float:
     motion = m.assembly.motion
     axis = motion.axis.x if motion else 0.0
     moving = (p for p in m.assembly.parts.values() if p.group == "back")
-    return max((v.x - axis for p in moving for v in corners_of(p)), default=0.0)
+    return max((v.x - axis for p in moving for v in placed_corners(p)), default=0.0)
 
 
 def _stop(m: Matter, study: Study, number: int, stop: Stop) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from flatpack.geometry import Segment
-from flatpack.model import Assembly, Bar, Part
+from flatpack.model import Assembly, Bar, Part, volume
 from flatpack.profiles import Finish
 
 _HOLES = frozenset({"drill-through", "drill-blind", "counterbore", "pocket-hole", "hidden-edge"})
@@ -83,9 +83,6 @@ def quantity(area: float, finish: Finish) -> Quantity:
 
 def mass(parts: Iterable[Part], bars: Iterable[Bar]) -> float:
     """Mass of boards and bars from their densities, kg."""
-    wood = sum(
-        (p.outline.area - sum(o.area for o in p.openings)) * p.thickness * p.board.density
-        for p in parts
-    )
+    wood = sum(volume(p) * p.board.density for p in parts)
     round_ = sum(math.pi / 4.0 * b.stock.diameter**2 * b.length * b.stock.density for b in bars)
     return (wood + round_) * 1e-9

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.steps import BuildStep
 from flatpack.geometry import Vec
-from flatpack.model import Bar, Part
+from flatpack.model import Bar, Part, placed_corners
 from flatpack.wording import book_english_steps as words
 
 _CORNER = 0.5
@@ -33,11 +33,11 @@ def _reached(name: str, step: BuildStep) -> str:
 
 def _packers(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
     """How far the faces that carry the hinges lie from the foot end."""
-    ends = [v.x for part in m.assembly.parts.values() for v in corners_of(part)]
+    ends = [v.x for part in m.assembly.parts.values() for v in placed_corners(part)]
     new = [m.assembly.parts[k] for k in step.new if k.startswith("packer")]
     if new:
         marks = ", ".join(dict.fromkeys(m.mark_of[part.key] for part in new))
-        face = max(v.x for part in new for v in corners_of(part))
+        face = max(v.x for part in new for v in placed_corners(part))
         yield words.PACKER_FACE.format(f"{new[0].name} {marks}"), m.said(face - min(ends)), ""
 
 
@@ -65,7 +65,7 @@ def _tied(m: Matter, step: BuildStep) -> Iterator[list[Part]]:
 
 def _rectangle(parts: list[Part]) -> tuple[float, float] | None:
     """Longer and shorter side of the rectangle whose corners parts make, seen square on."""
-    corners = [v for part in parts for v in corners_of(part)]
+    corners = [v for part in parts for v in _box_corners(part)]
     if not corners:
         return None
     reach = [(min(axis), max(axis)) for axis in zip(*corners, strict=True)]
@@ -79,8 +79,8 @@ def _rectangle(parts: list[Part]) -> tuple[float, float] | None:
     return (round(sizes[i], 3), round(sizes[j], 3)) if made else None
 
 
-def corners_of(part: Part) -> tuple[Vec, ...]:
-    """The eight corners of the box round a part."""
+def _box_corners(part: Part) -> tuple[Vec, ...]:
+    """The eight corners of the box round a part: a rounded corner counts as where it would be."""
     x0, y0, x1, y1 = part.outline.bounds
     heights = (0.0, part.thickness)
     return tuple(part.frame.place(x, y, z) for x in (x0, x1) for y in (y0, y1) for z in heights)
@@ -102,6 +102,6 @@ def _bars(m: Matter, step: BuildStep) -> Iterator[tuple[str, str, str]]:
 def _between(bar: Bar, holders: list[Part]) -> tuple[float, float]:
     """Where the holders begin and end along a bar, mm from its start."""
     reach = [
-        v.minus(bar.frame.origin).dot(bar.frame.z) for part in holders for v in corners_of(part)
+        v.minus(bar.frame.origin).dot(bar.frame.z) for part in holders for v in placed_corners(part)
     ]
     return min(reach), max(reach)

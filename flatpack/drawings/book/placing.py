@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from flatpack.drawings.book.steps import BuildStep
 from flatpack.geometry import Vec
-from flatpack.model import Assembly, Bar, Part
+from flatpack.model import Assembly, Bar, Part, placed_corners
 
 _SAME = 0.05
 """Places closer than this are flush, mm."""
@@ -116,13 +116,7 @@ def _to_face(low: float, high: float, thickness: float) -> tuple[str, float]:
 
 def _reach(part: Part, base: Part) -> tuple[tuple[float, float], ...]:
     """Stretch of a part along, across and through the base's own axes."""
-    x0, y0, x1, y1 = part.outline.bounds
-    corners = [
-        base.frame.local(part.frame.place(x, y, z))
-        for x in (x0, x1)
-        for y in (y0, y1)
-        for z in (0.0, part.thickness)
-    ]
+    corners = [base.frame.local(corner) for corner in placed_corners(part)]
     return tuple((min(axis), max(axis)) for axis in zip(*corners, strict=True))
 
 

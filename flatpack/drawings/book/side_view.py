@@ -15,11 +15,10 @@ from flatpack.drawings.book.balloons import Patch, Target, balloons
 from flatpack.drawings.book.content import Figure
 from flatpack.drawings.book.details import toothed
 from flatpack.drawings.book.matter import Matter
-from flatpack.drawings.book.measures import corners_of
 from flatpack.drawings.book.steps import BuildStep
 from flatpack.drawings.shapes import Closed, Drawing, Stroke, Text
 from flatpack.geometry import Frame, Outline, Point, Segment
-from flatpack.model import Part
+from flatpack.model import Part, placed_corners
 from flatpack.wording import book_english_details as words
 from flatpack.wording import book_english_steps as said
 
@@ -68,7 +67,7 @@ def _hinge(m: Matter, step: BuildStep) -> Iterator[Seen]:
     hinge = next(f for f in step.fasteners if f.kind == "hinge")
     across = hinge.start.plus(hinge.direction, hinge.length / 2.0)
     for part in m.assembly.parts.values():
-        corners = corners_of(part)
+        corners = placed_corners(part)
         ys, xs = [v.y for v in corners], [abs(v.x - across.x) for v in corners]
         if min(ys) < across.y < max(ys) and min(xs) < _NEAR and max(xs) < _REACH:
             yield _part(part)

@@ -10,13 +10,12 @@ from flatpack.drawings.book.assembly import assembly as assembly_chapter
 from flatpack.drawings.book.content import Book
 from flatpack.drawings.book.holding import holding
 from flatpack.drawings.book.matter import Matter, matter
-from flatpack.drawings.book.measures import corners_of
 from flatpack.drawings.book.needed import needed
 from flatpack.drawings.book.settings import BookSettings
 from flatpack.drawings.page import Sheet
 from flatpack.finding import Finding
 from flatpack.mechanism.study import Study
-from flatpack.model import Assembly
+from flatpack.model import Assembly, placed_corners
 from flatpack.wording import book_english as words
 
 CHAPTERS = (
@@ -66,7 +65,7 @@ def sheets(
 def _facts(m: Matter) -> tuple[str, ...]:
     bars = m.assembly.bars.values()
     ends = [bar.frame.place(0.0, 0.0, z) for bar in bars for z in (0.0, bar.length)]
-    corners = (v for p in m.assembly.parts.values() for v in corners_of(p))
+    corners = (v for p in m.assembly.parts.values() for v in placed_corners(p))
     x, y, z = (max(axis) - min(axis) for axis in zip(*corners, *ends, strict=True))
     size = words.overall(m.said(max(x, y)), m.said(min(x, y)), m.said(z))
     mass = finishing.mass(m.assembly.parts.values(), m.assembly.bars.values())

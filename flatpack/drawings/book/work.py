@@ -7,10 +7,9 @@ from collections.abc import Iterable, Iterator
 from flatpack.drawings.book import details
 from flatpack.drawings.book.details import toothed
 from flatpack.drawings.book.matter import Matter
-from flatpack.drawings.book.measures import corners_of
 from flatpack.drawings.book.placing import Place, places
 from flatpack.drawings.book.steps import BuildStep, JointGroup, joint_groups
-from flatpack.model import Part
+from flatpack.model import Part, placed_corners
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_steps as said
 from flatpack.wording import english_fits as fits
@@ -65,8 +64,8 @@ def _stand(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
 def _hangs(m: Matter, step: BuildStep) -> bool:
     """True when new parts of a frame reach below all that is there."""
     old = [v.z for key in step.old if key in m.assembly.parts
-           for v in corners_of(m.assembly.parts[key])]  # fmt: skip
-    new = [v.z for p in _new(m, step) if p.group == "frame" for v in corners_of(p)]
+           for v in placed_corners(m.assembly.parts[key])]  # fmt: skip
+    new = [v.z for p in _new(m, step) if p.group == "frame" for v in placed_corners(p)]
     return bool(old and new) and min(new) < min(old) - _LOWER
 
 

@@ -24,7 +24,7 @@ from flatpack.drawings.shapes import Closed, Stroke, Text
 from flatpack.drawings.templates.wrapping import BOLDER, wrapped
 from flatpack.geometry import Point
 from flatpack.geometry.shapes import rectangle
-from flatpack.model import Assembly, Bar, Part
+from flatpack.model import Assembly, Bar, Part, placed_corners
 from flatpack.wording import english as part_words
 from flatpack.wording import english_templates as words
 
@@ -98,9 +98,7 @@ def _sides(assembly: Assembly) -> dict[str, str]:
 
 
 def _across(part: Part) -> tuple[float, float]:
-    x0, y0, x1, y1 = part.outline.bounds
-    places = [part.frame.place(x, y, z).y for x in (x0, x1) for y in (y0, y1)
-              for z in (0.0, part.thickness)]  # fmt: skip
+    places = [corner.y for corner in placed_corners(part)]
     return min(places), max(places)
 
 

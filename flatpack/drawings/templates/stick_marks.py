@@ -8,7 +8,7 @@ from flatpack.drawings.faces import datum_on_left, worked_faces
 from flatpack.drawings.marks import PartGroup, marks_by_key
 from flatpack.drawings.templates.window_spots import along_edge
 from flatpack.geometry import Vec
-from flatpack.model import Assembly, Face, Part
+from flatpack.model import Assembly, Face, Part, placed_corners
 
 _LEAST = 3
 _APART = 150.0
@@ -121,14 +121,7 @@ def _edge(part: Part) -> tuple[bool, float]:
 
 def _shadow(part: Part, other: Part) -> tuple[float, float]:
     """Least and greatest of another part along this one's grain, in this part's axes."""
-    x0, y0, x1, y1 = other.outline.bounds
-    corners = (
-        other.frame.place(x, y, z)
-        for x in (x0, x1)
-        for y in (y0, y1)
-        for z in (0.0, other.thickness)
-    )
-    along = [_along(part, corner) for corner in corners]
+    along = [_along(part, corner) for corner in placed_corners(other)]
     return min(along), max(along)
 
 
