@@ -11,6 +11,7 @@ whatever patterns are in it; a slack left over says that the stock is too little
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import cache
 from typing import Any, NamedTuple
 
 
@@ -25,13 +26,24 @@ class Solved(NamedTuple):
 
 def quiet_solver() -> Any:
     """A HiGHS object that prints nothing and uses one thread, so that runs repeat."""
-    # The core class: the one built on top of it prints a banner when it is made.
-    from highspy._core import _Highs
-
-    solver = _Highs()
+    solver = _quiet_class()()
     solver.setOptionValue("output_flag", False)
     solver.setOptionValue("threads", 1)
     return solver
+
+
+@cache
+def _quiet_class() -> Any:
+    """The library's solver, silenced before it prints its banner, which it does when made."""
+    import highspy
+
+    solver: Any = highspy.Highs
+
+    def enable(self: Any) -> None:
+        self.setOptionValue("output_flag", False)
+        solver.enableCallbacks(self)
+
+    return type("Quiet", (solver,), {"enableCallbacks": enable})
 
 
 class Master:

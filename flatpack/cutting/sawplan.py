@@ -7,21 +7,35 @@ settings of the fence.  The bound comes from the sizes alone, or from a relaxati
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from flatpack.cutting.bounds import Bound, apart, sheets_needed
 from flatpack.cutting.effort import Effort
 from flatpack.cutting.records import PanelSaw, Piece, StockSheet, Trouble
 from flatpack.cutting.saw_cuts import cut_sheet
+from flatpack.cutting.saw_fewer import from_a_share, resettled
 from flatpack.cutting.saw_input import SheetJob, SheetReading, read_sheets
 from flatpack.cutting.saw_records import CutSheet, SawPlan
-from flatpack.cutting.saw_search import FIRST_PLANS, LAST_PLANS, ROOT_ROUNDS, SawSearch, Used
-from flatpack.cutting.sheet_view import view_of
-from flatpack.cutting.strip_bound import METHOD, sheets_by_patterns
+from flatpack.cutting.saw_search import (
+    BOTH,
+    FIRST_PLANS,
+    LAST_PLANS,
+    ROOT_ROUNDS,
+    SawSearch,
+    Used,
+)
+from flatpack.cutting.sheet_view import View, view_of
+from flatpack.cutting.strip_bound import METHOD as BY_SHEETS
+from flatpack.cutting.strip_bound import sheets_by_patterns
+from flatpack.cutting.strip_choice import METHOD as BY_STRIPS
+from flatpack.cutting.strip_choice import sheets_by_strips
 
-STEPS = 1_500
+STEPS = 2_500
+FIRST_ROUNDS, ROUNDS, LAST_ROUNDS = 8, 16, 30
 _BOUND_STEPS = 250
 _BOUND_SHARE = 0.3
+
+Raise = Callable[[SheetJob, Effort, int, int], tuple[int, str]]
 
 
 def plan_sheets(
@@ -44,10 +58,14 @@ def plan_sheets(
     search = SawSearch(reading.job, effort, seed)
     search.run_quick(FIRST_PLANS, bound.sheets)
     search.run_learning(FIRST_PLANS, bound.sheets)
-    if not search.good(bound.sheets):
-        bound = _raised(reading.job, bound, search, effort)
+    for raise_it, rounds in ((_by_strips, FIRST_ROUNDS), (_by_sheets, ROUNDS)):
+        if not search.good(bound.sheets):
+            bound = _raised(reading.job, bound, search, effort, raise_it)
+            from_a_share(search, bound.sheets, seed)
+            resettled(search, bound.sheets, rounds)
     if not search.good(bound.sheets):
         search.relax_and_dive(bound.sheets, ROOT_ROUNDS)
+        resettled(search, bound.sheets, LAST_ROUNDS)
     search.run_quick(LAST_PLANS, -1)
     return _assembled(reading, search.best or (), bound, effort)
 
@@ -76,18 +94,33 @@ def first_bound(job: SheetJob) -> Bound:
     return Bound(bound.sheets - spare, bound.method + (", less offcuts" if spare else ""))
 
 
-def _raised(job: SheetJob, bound: Bound, search: SawSearch, effort: Effort) -> Bound:
-    """The bound by the relaxation over all such sheets, where it is higher."""
-    if len(job.rooms) > 1 or job.mode == "recut" or search.rank is None or search.rank.short:
+def _raised(
+    job: SheetJob, bound: Bound, search: SawSearch, effort: Effort, raise_it: Raise
+) -> Bound:
+    """The bound by a relaxation of its own, where that is higher."""
+    if any(job.offcuts) or job.mode == "recut" or search.rank is None or search.rank.short:
         return bound
-    views = [view_of(job.rooms[0], job.sizes, job.turns, a, job.mode) for a in (False, True)]
     left = effort.seconds_left
     own = Effort(_BOUND_STEPS, _BOUND_SHARE * left if left < float("inf") else None)
-    sheets = sheets_by_patterns(views, job.demand, own, search.rank.sheets)
+    sheets, method = raise_it(job, own, bound.sheets, search.rank.sheets)
     effort.spend(own.steps)
-    effort.clocked = own.cut_short
+    effort.clocked = effort.clocked or own.cut_short
     stages = 2 if job.mode == "level" else 3
-    return Bound(sheets, METHOD.format(stages)) if sheets > bound.sheets else bound
+    return Bound(sheets, method.format(stages)) if sheets > bound.sheets else bound
+
+
+def _by_strips(job: SheetJob, effort: Effort, low: int, enough: int) -> tuple[int, str]:
+    return sheets_by_strips(_views(job), job.demand, effort, low, enough), BY_STRIPS
+
+
+def _by_sheets(job: SheetJob, effort: Effort, low: int, enough: int) -> tuple[int, str]:
+    if len(job.rooms) > 1:
+        return low, ""
+    return sheets_by_patterns(_views(job), job.demand, effort, enough), BY_SHEETS
+
+
+def _views(job: SheetJob) -> list[View]:
+    return [view_of(r, job.sizes, job.turns, a, job.mode) for r in job.rooms for a in BOTH]
 
 
 def _assembled(

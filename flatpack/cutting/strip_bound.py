@@ -18,16 +18,13 @@ from typing import Any
 from flatpack.cutting.effort import Effort
 from flatpack.cutting.master import Master
 from flatpack.cutting.sheet_view import Option, View
+from flatpack.cutting.strips import TooManyError, stacks_of
 
 _GRIDS = ((800, 1_500, 1), (2_400, 3_600, 5))
 _NEAR = 0.96
 _HEIGHTS = 600
 _SCALE = 1 << 24
 METHOD = "relaxation over all sheets of at most {} stages (column generation)"
-
-
-class TooManyError(ValueError):
-    """There are more strip heights than can be gone through."""
 
 
 class Sheets:
@@ -47,7 +44,7 @@ class Sheets:
         self.room = -(-view.x // self.unit)
         options = [o for o in view.options if counts[o.part] > 0]
         self.groups = [list(g) for _, g in groupby(options, key=lambda o: o.x)]
-        self.stacks = [self._stacks(g) for g in self.groups]
+        self.stacks = [stacks_of(view, counts, g) for g in self.groups]
         heights = sorted({h for stacks in self.stacks for h in stacks})
         if len(heights) > _HEIGHTS:
             raise TooManyError
@@ -55,22 +52,6 @@ class Sheets:
         self.level = self.heights * levels // view.y
         if len(heights) == 0 or self.level[0] < 1 or self.groups[0][0].x < self.unit:
             raise TooManyError
-
-    def _stacks(self, group: Sequence[Option]) -> dict[int, list[Counter[Option]]]:
-        """Every height that a column of these parts of one width can have, with its stacks."""
-        found: dict[int, list[Counter[Option]]] = {0: [Counter()]}
-        for option in group:
-            most = 1 if self.view.mode in ("level", "single") else self.counts[option.part]
-            for height, stacks in sorted(found.items()):
-                if self.view.mode in ("level", "single") and height:
-                    continue
-                for n in range(1, min(most, (self.view.y - height) // option.y) + 1):
-                    more = [s + Counter({option: n}) for s in stacks]
-                    found.setdefault(height + n * option.y, []).extend(more)
-            if sum(map(len, found.values())) > 4 * _HEIGHTS:
-                raise TooManyError
-        del found[0]
-        return found
 
     def _columns(self, number: int, values: Sequence[Any]) -> tuple[Any, list[Counter[Option]]]:
         """For each strip height the best column of a group, and the stacks behind them."""
