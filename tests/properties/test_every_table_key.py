@@ -49,9 +49,9 @@ SHARED: Mapping[str, Row] = {
     "finishing.units": row("inches", "units", f"glue; finish; sealer; {ALL}; hardware"),
     "construction": row(
         "knock-down",
-        "barrel nut bolt: count; insert bolt: count; Leg: work; Apron: work; Stretcher: pockets;"
-        " hardware; steps",
-        f"{ALL}; SLAT: place; gap spacers",
+        "barrel nut bolt: count; insert bolt: count; Top rail: work; End bearer: work;"
+        " Stretcher: pockets; hardware; steps",
+        f"{ALL}; SLAT: place; Leg: *; gap spacers",
     ),
     "boards.timber": row(
         BoardChoice("ply-24"),
@@ -134,11 +134,11 @@ SHARED: Mapping[str, Row] = {
         "End bearer: pockets; pocket screw: count; hardware",
         f"{ALL}; Top rail: pockets; gap spacers; steps",
     ),
-    "top.edge_round": row(5.0, "SLAT: arris", f"{ALL}; Leg: arris; hardware; gap spacers; steps"),
+    "top.edge_round": row(5.0, "*: arris", f"{ALL}; Leg: work; hardware; gap spacers; steps"),
     "fixings.jig": row(
         "pocket-20",
         "Top rail: work; End bearer: work; pocket screw: places",
-        f"{ALL}; gap spacers; pocket screw: count",
+        f"{ALL}; gap spacers; Leg: work; steps",
     ),
     "fixings.pocket_screw": row(
         "pocket-fine",

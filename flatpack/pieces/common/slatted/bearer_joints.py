@@ -6,13 +6,14 @@ from collections.abc import Iterator, Mapping
 
 from flatpack.geometry import Vec, X, Y
 from flatpack.joinery import FaceScrews
+from flatpack.joinery.pocket_screws import MARGIN, POCKETS_APART
 from flatpack.model import Joint, Part
 from flatpack.pieces.common.fixings import pockets
 from flatpack.pieces.common.leg_frames import cleat_joints, inner
 from flatpack.pieces.common.slatted.plan import Plan
 from flatpack.pieces.common.slatted.setting_out import SettingOut
 from flatpack.pieces.common.slatted.slat_screws import pockets_at
-from flatpack.pieces.common.slatted.spacing import end_heights, taken
+from flatpack.pieces.common.slatted.spacing import end_heights, most_of, taken
 
 Parts = Mapping[str, Part]
 SIDES = ("left", "right")
@@ -30,7 +31,7 @@ def bearer_joints(p: Plan, out: SettingOut, parts: Parts) -> Iterator[Joint]:
     the top must hold together by itself, or where the rails lean away from them.
     """
     free = p.loose or out.lean.front > 0.0
-    beside = out.stock.undoing.hole_wood if p.loose else out.stock.jig.drill
+    beside = out.stock.undoing.hole_wood
     # Pockets in an end bearer's outer face are out of reach once its leg frame stands there.
     join = _by_pockets if out.bearers.length >= ROOM_FOR_DRIVER and p.loose else _by_screws
     if free:
@@ -66,6 +67,8 @@ def _by_pockets(out: SettingOut, bearer: Part, face: Vec, beside: float) -> Iter
     """In the face away from the slats' pockets."""
     hole, neck = out.stock.jig.drill / 2.0, out.stock.pocket_screw.diameter / 2.0
     spots = taken(out, hole, neck, beside)
+    low, apart = out.under - out.widths.apron, out.stock.jig.drill + POCKETS_APART
+    count = most_of(3, low + MARGIN, out.under - MARGIN, spots, apart)
     for where in ("front", "rear"):
         yield pockets(
             out.stock,
@@ -75,7 +78,7 @@ def _by_pockets(out: SettingOut, bearer: Part, face: Vec, beside: float) -> Iter
             into=f"apron-{where}",
             outward=inwards(where).negated(),
             pocket_face=face,
-            count=2,
+            count=count,
             avoid=tuple((Vec(0.0, 0.0, (a + b) / 2.0), (b - a) / 2.0) for a, b in spots),
         )
 

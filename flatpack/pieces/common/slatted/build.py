@@ -34,7 +34,7 @@ WORKSHOP_STEPS = (
     _FRAMES,
     Step(
         "aprons",
-        "Aprons between the leg frames",
+        "Aprons bolted between the leg frames",
         "",
         ("Clear between the leg frames", "Aprons' and"),
     ),

@@ -43,10 +43,9 @@ def conflicts(p: Plan, profiles: Profiles) -> Iterator[Conflict]:
 
 
 def _threads(p: Plan) -> tuple[tuple[str, str], ...]:
-    """Keys of the bolt and of what it screws into, where it comes apart."""
-    if not p.loose:
-        return ()
-    return (("knock_down_bolt", "barrel_nut"), ("knock_down_bolt", "insert"))
+    """Keys of the bolt and of what it screws into; inserts are only there if it comes apart."""
+    nuts = (("knock_down_bolt", "barrel_nut"),)
+    return (*nuts, ("knock_down_bolt", "insert")) if p.loose else nuts
 
 
 def _slats(p: Plan, out: SettingOut) -> Iterator[Conflict]:
@@ -94,8 +93,8 @@ def leg_at(out: SettingOut, z: float) -> float:
 
 def _along(p: Plan, out: SettingOut) -> Iterator[Conflict]:
     """Room between the leg frames: for both ends of an apron, and for a driver."""
-    least = BETWEEN_FRAMES if p.loose else ROOM_FOR_DRIVER
-    least = max(least, 2.0 * (pocket_reach(out.stock) + BELOW_POCKET))
+    driver = ROOM_FOR_DRIVER if p.rails.low else BETWEEN_BEARERS + 2.0 * out.stock.frames.thickness
+    least = BETWEEN_FRAMES if p.loose else driver
     if out.clear.length < least:
         most = p.legs.inset_ends - (least - out.clear.length) / 2.0
         yield Conflict(
@@ -107,8 +106,8 @@ def _along(p: Plan, out: SettingOut) -> Iterator[Conflict]:
                 else f"{p.sizes.keys[0]} {mm(-2.0 * most)} more, and legs.inset_ends = 0"
             )
             + f": the leg frames stand at least {mm(least)} apart",
-            "there is no room between the leg frames to drive the screws of aprons and stretcher"
-            if least == ROOM_FOR_DRIVER
+            "there is no room between the leg frames to drive the screws of bearers and stretcher"
+            if not p.loose
             else "there is no room between the leg frames for the ends of the aprons",
         )
 
@@ -129,8 +128,8 @@ def _bearers(p: Plan, out: SettingOut) -> Iterator[Conflict]:
 
 
 def _legs(p: Plan, out: SettingOut) -> Iterator[Conflict]:
-    """Screws from the rails into the edge of a leg end before what goes into its face."""
-    hole = out.stock.undoing.hole_wood if p.loose else out.stock.pocket_screw.diameter
+    """Screws from the rails into the edge of a leg end before the bolts through its face."""
+    hole = out.stock.undoing.hole_wood
     at = p.rails.setback + out.stock.frames.thickness / 2.0
     least = at + hole / 2.0 + WOOD_BETWEEN + rail_bite(out)
     missing = least - leg_at(out, bolt_heights(out)[0])
@@ -140,9 +139,9 @@ def _legs(p: Plan, out: SettingOut) -> Iterator[Conflict]:
             p.legs.width,
             f"at least {mm(wide_enough(out.stock.frames, out.widths.leg + missing))}, or "
             f"rails.setback smaller: "
-            f"the aprons' fixings stand {mm(at)} in from the legs' outer edges, the rails' screws "
+            f"the aprons' bolts stand {mm(at)} in from the legs' outer edges, the rails' screws "
             f"bite {mm(rail_bite(out))} from the inner ones",
-            "the rails' screws meet those of the aprons in the legs",
+            "the rails' screws meet the aprons' bolts in the legs",
         )
 
 

@@ -7,7 +7,6 @@ from collections.abc import Iterator, Mapping
 from flatpack.geometry import Vec
 from flatpack.joinery import BarrelNutBolt
 from flatpack.model import Joint, Part
-from flatpack.pieces.common.fixings import pockets
 from flatpack.pieces.common.leg_frames import rail_joints, stretcher_joints
 from flatpack.pieces.common.slatted.bearer_joints import bearer_joints, inwards
 from flatpack.pieces.common.slatted.parts import INNER_EDGE
@@ -34,8 +33,7 @@ def frame_joints(p: Plan, out: SettingOut, parts: Parts) -> Iterator[Joint]:
         )
     for where in ("front", "rear"):
         for name in SIDES:
-            join = _apron_bolts if p.loose else _apron_pockets
-            yield from join(out, parts, where, name)
+            yield from _apron_bolts(out, parts, where, name, "legs" if p.loose else "aprons")
     yield from bearer_joints(p, out, parts)
     if p.rails.low:
         ways = tuple(out.lean.inwards(name).negated() for name in SIDES)
@@ -58,23 +56,13 @@ def _to_legs(parts: Parts, name: str) -> tuple[Vec, Vec]:
     return front, rear
 
 
-def _apron_pockets(out: SettingOut, parts: Parts, where: str, name: str) -> Iterator[Joint]:
-    apron, way = parts[f"apron-{where}"], out.lean.inwards(name).negated()
-    yield pockets(
-        out.stock,
-        key=f"apron-{where}-to-{name}-leg",
-        step="aprons",
-        through=apron.key,
-        into=f"leg-{where}-{name}",
-        outward=way,
-        pocket_face=inwards(where),
-        count=2,
-        avoid=across_end(out, apron, way),
-    )
+def _apron_bolts(
+    out: SettingOut, parts: Parts, where: str, name: str, step: str
+) -> Iterator[Joint]:
+    """Bolts through a leg into barrel nuts in the apron's end, past the end bearer's end.
 
-
-def _apron_bolts(out: SettingOut, parts: Parts, where: str, name: str) -> Iterator[Joint]:
-    """Bolts through a leg into barrel nuts in the apron's end, past the end bearer's end."""
+    Whoever leans on the top racks these corners most; pocket screws in end grain don't last there.
+    """
     apron, kit = parts[f"apron-{where}"], out.stock
     middle = apron.frame.place(0.0, 0.0, apron.thickness / 2.0)
     for number, z in enumerate(bolt_heights(out), 1):
@@ -82,7 +70,7 @@ def _apron_bolts(out: SettingOut, parts: Parts, where: str, name: str) -> Iterat
         y = out.clear.low - off if name == "left" else out.clear.high + off
         yield BarrelNutBolt(
             key=f"apron-{where}-to-{name}-leg-bolt-{number}",
-            step="legs",
+            step=step,
             through=f"leg-{where}-{name}",
             into=apron.key,
             place=Vec(middle.x, y, z),

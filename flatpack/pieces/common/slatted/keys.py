@@ -57,7 +57,7 @@ class Top:
     gap: float = keys.length(6.0, least=0, most=40, does="gap to come near to")
     count: int | None = keys.count(None, least=2, most=40, does="left out: from the gap")
     screws: int = keys.count(2, least=1, most=3, does="most screws a slat gets at each bearer")
-    edge_round: float = keys.length(3.0, least=0, most=12, does="rounding of the arrises by hand")
+    edge_round: float = keys.length(3.0, least=0, most=12, does="rounding of all arrises by hand")
 
 
 @record
@@ -67,7 +67,9 @@ class Fixings:
     jig: str = keys.item("pocket-jigs", "pocket-15", does="pocket-hole jig and stepped drill")
     pocket_screw: str = keys.item("screws", "pocket-coarse", does="pocket screw")
     wood_screw: str = keys.item("screws", "wood-5", does="countersunk screw, bearer to rail")
-    knock_down_bolt: str = keys.item("furniture-bolts", "furniture-m6", does="bolt that undoes")
+    knock_down_bolt: str = keys.item(
+        "furniture-bolts", "furniture-m6", does="bolt of aprons, and of what undoes"
+    )
     barrel_nut: str = keys.item("barrel-nuts", "barrel-m6-16", does="barrel nut in aprons")
     insert: str = keys.item("inserts", "insert-m6", does="threaded insert in the end bearers")
     tip_cover: float = keys.length(
@@ -80,5 +82,5 @@ def construction() -> str:
     return keys.choice(
         "workshop",
         ("workshop", "knock-down"),
-        does="glued and screwed, or the leg frames bolted to the top so that it packs flat",
+        does="bearers and stretcher glued and screwed, or bolted so that the leg frames come off",
     )

@@ -18,6 +18,10 @@ INNER_EDGE = 2
 
 def parts(p: Plan, out: SettingOut) -> Iterator[Part]:
     """Every part: the left leg frame, the right one, then what runs between them."""
+    yield from (replace(part, arris=p.top.edge_round) for part in _parts(p, out))
+
+
+def _parts(p: Plan, out: SettingOut) -> Iterator[Part]:
     for part in _left(p, out):
         yield part
         yield turned(part, p)
@@ -163,5 +167,4 @@ def _slats(p: Plan, out: SettingOut) -> Iterator[Part]:
             board=out.stock.slats,
             outline=rectangle(p.sizes.length, out.widths.slat),
             frame=Frame(Vec(out.slat(number).high, 0.0, out.under), Y, X.negated(), Z),
-            arris=p.top.edge_round,
         )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from flatpack.geometry import Vec
 from flatpack.joinery.axis import spread
+from flatpack.joinery.pocket_screws import POCKETS_APART
 from flatpack.pieces.common.leg_frames import Avoid
 from flatpack.pieces.common.slatted.plan import Plan
 from flatpack.pieces.common.slatted.setting_out import Reach, SettingOut
@@ -18,8 +19,6 @@ DEEP = 120.0
 and stands at a slope in the pocket."""
 BESIDE_DEEP_APRON = 24.0
 """From a deep apron to the nearest pocket, mm: half a driver and a little."""
-POCKETS_APART = 8.0
-"""Wood left between two pockets side by side, mm (common practice, no source)."""
 
 
 def over_bearers(out: SettingOut, number: int) -> Reach:

@@ -7,9 +7,10 @@ side across the grain strain the wood between them by their distance x its movem
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from flatpack.geometry import Vec
-from flatpack.joinery.axis import kept_clear
+from flatpack.joinery.axis import kept_clear, spread
 from flatpack.model import Part
 from flatpack.pieces.common.fixings import END_IN_BOLTS, pocket_reach
 from flatpack.pieces.common.leg_frames import Avoid, end_towards
@@ -29,8 +30,8 @@ STRAY = 0.5
 """Pockets that run this little towards an edge count as square to the end, mm."""
 EDGE_IN_SCREWS = 3.0
 """Edge distance of a screw in its diameters: Eurocode 5 table 8.2, predrilled (3 d)."""
-SCREWS_APART = 5.0
-"""Distance of two screws along the end of a bearer in diameters (table 8.2: 3 d across grain)."""
+SCREWS_APART = 3.0
+"""Distance of two screws across the grain in diameters: table 8.2, predrilled (a2, 3 d)."""
 
 NUT_PAST_BEARER = 8.0
 """Wood between a barrel nut's hole and the end bearer beside it, mm (common practice)."""
@@ -120,12 +121,19 @@ def taken(out: SettingOut, hole: float, neck: float, beside: float) -> tuple[Str
     return (*ends, (out.under - below_slat_pockets(out, hole), out.under))
 
 
+def most_of(wanted: int, low: float, high: float, blocked: Sequence[Stretch], apart: float) -> int:
+    """How many of the places wanted find room; at least one."""
+    for count in range(wanted, 1, -1):
+        if kept_clear(spread(low, high, count), low, high, blocked, apart, None):
+            return count
+    return 1
+
+
 def end_heights(out: SettingOut, screw: Screw, beside: float) -> tuple[float, ...]:
-    """Heights of two screws through an apron into a bearer's end; one where two find no room."""
+    """Heights of up to three screws through an apron into a bearer's end."""
     low = out.under - out.widths.apron + EDGE_IN_SCREWS * screw.diameter
-    high = out.under - below_slat_pockets(out, screw.pilot_soft / 2.0)
+    high = max(out.under - below_slat_pockets(out, screw.pilot_soft / 2.0), low)
     blocked = taken(out, screw.pilot_soft / 2.0, screw.head_diameter / 2.0, beside)
-    apart = min(SCREWS_APART * screw.diameter, apart_at_most(out.stock.frames))
-    wanted = (low, low + apart)
-    found = kept_clear(wanted, low, high, blocked, apart, None)
-    return found or kept_clear(wanted[:1], low, high, blocked, apart)
+    apart = SCREWS_APART * screw.diameter
+    count = most_of(3, low, high, blocked, apart)
+    return kept_clear(spread(low, high, count), low, high, blocked, apart)

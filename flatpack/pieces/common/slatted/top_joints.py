@@ -12,12 +12,15 @@ from collections.abc import Iterator
 
 from flatpack.geometry import Vec, X, Y, Z
 from flatpack.model import Joint
-from flatpack.pieces.common.fixings import WOOD_BETWEEN, pocket_reach, pockets
+from flatpack.pieces.common.fixings import WOOD_BETWEEN, pockets
 from flatpack.pieces.common.leg_frames import Avoid, inner
 from flatpack.pieces.common.slatted.plan import Plan
 from flatpack.pieces.common.slatted.setting_out import SettingOut
 from flatpack.pieces.common.slatted.slat_screws import FROM_EDGE, aside, screws
 from flatpack.pieces.common.slatted.spacing import past_bearer
+
+APART = 40.0
+"""Least between two screws along an apron, mm (common practice, no source)."""
 
 
 def top_joints(p: Plan, out: SettingOut) -> Iterator[Joint]:
@@ -39,7 +42,7 @@ def top_joints(p: Plan, out: SettingOut) -> Iterator[Joint]:
                     avoid=aside(out, number),
                     glue=False,
                 )
-    yield from _on_aprons(p, out)
+    yield from _on_aprons(out)
 
 
 def under_apron(out: SettingOut, where: str) -> int | None:
@@ -53,12 +56,12 @@ def under_apron(out: SettingOut, where: str) -> int | None:
     return None
 
 
-def _on_aprons(p: Plan, out: SettingOut) -> Iterator[Joint]:
-    """One screw in the middle of each stretch between two bearers."""
+def _on_aprons(out: SettingOut) -> Iterator[Joint]:
+    """Two screws at the thirds of each stretch between two bearers, where there is room for two."""
     for where, face in (("front", X), ("rear", X.negated())):
         number = under_apron(out, where)
-        for bay, (low, high) in enumerate(_bays(p, out), 1):
-            if number is not None and low <= high:
+        for bay, (low, high) in enumerate(_bays(out), 1):
+            if number is not None and high - low >= 3.0 * APART:
                 yield pockets(
                     out.stock,
                     key=f"slat-{number}-on-apron-{where}-{bay}",
@@ -67,23 +70,24 @@ def _on_aprons(p: Plan, out: SettingOut) -> Iterator[Joint]:
                     into=f"slat-{number}",
                     outward=Z,
                     pocket_face=face,
-                    count=1,
-                    avoid=_but_for(out, (low + high) / 2.0),
+                    count=2,
+                    avoid=_but_for(out, low + (high - low) / 3.0, high - (high - low) / 3.0),
                     glue=False,
                 )
 
 
-def _bays(p: Plan, out: SettingOut) -> Iterator[tuple[float, float]]:
+def _bays(out: SettingOut) -> Iterator[tuple[float, float]]:
     """From where to where pockets may stand in each stretch of the aprons between two bearers."""
     jig, t = out.stock.jig, out.stock.frames.thickness
     aside = jig.drill / 2.0 + WOOD_BETWEEN
-    end = (past_bearer(out) if p.loose else pocket_reach(out.stock)) + aside
+    end = past_bearer(out) + aside
     edges = [out.clear.low + end, *(y + t + aside for y in out.middles)]
     others = [*(y - aside for y in out.middles), out.clear.high - end]
     yield from zip(edges, others, strict=True)
 
 
-def _but_for(out: SettingOut, at: float) -> Avoid:
-    """Every place along an apron but one."""
-    ends = ((out.clear.low, at), (at, out.clear.high))
+def _but_for(out: SettingOut, first: float, second: float) -> Avoid:
+    """Every place along an apron but two."""
+    far = out.clear.length
+    ends = ((first - far, first), (first, second), (second, second + far))
     return tuple((Vec(0.0, (a + b) / 2.0, 0.0), (b - a) / 2.0) for a, b in ends)
