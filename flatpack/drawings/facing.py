@@ -17,12 +17,16 @@ _ASIDE = 0.3
 def facing(assembly: Assembly, group: PartGroup, face: Face) -> str:
     """Words for where the face looks, true of all parts of the group; "" where there are none.
 
+    Loose parts look nowhere: there is no piece.
+
     A part at one side is said to face inwards or outwards, which both hands share; one across the
     piece faces an end, or inwards where its like at the other end faces the other way.  A part in
     the middle faces the side where the parts of one hand stand: left is the lower y.
     """
     if group.part.key not in assembly.parts:
         return trials.NOT_IN_PIECE
+    if assembly.loose:
+        return ""
     parts = [assembly.parts[key] for key in group.keys]
     normals = [_normal(part, face) for part in parts]
     axis = next((i for i in (2, 1, 0) if all(abs(n[i]) > _SQUARE for n in normals)), None)

@@ -45,7 +45,9 @@ def in_piece(assembly: Assembly, found: tuple[PartGroup, ...]) -> InPiece:
 
 
 def _end(assembly: Assembly, group: PartGroup) -> str:
-    """Where the datum end points; "" where the parts of the group don't agree."""
+    """Where the datum end points; "" where the parts of the group don't agree, or are loose."""
+    if assembly.loose:
+        return ""
     ways = {_way(assembly.bearing, assembly.parts[key]) for key in group.keys}
     return ways.pop() if len(ways) == 1 else ""
 

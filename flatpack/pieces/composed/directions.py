@@ -1,6 +1,7 @@
 """The piece's ways in words, and the axes that a part gets from them.
 
-x runs to the rear, y to the right, z up, seen by somebody who stands before the piece.
+x runs to the rear, y to the right, z up; left and right as for somebody who sits on the piece, or
+stands behind it, and looks to its front.
 """
 
 from __future__ import annotations

@@ -11,7 +11,7 @@ from flatpack.pieces.composed.joint_records import JOINT_KINDS
 from flatpack.pieces.composed.part_records import PART_KINDS, TOGETHER
 from flatpack.pieces.finishing import Finishing
 
-BEARINGS = {"sat on": "", "lain on": "lying", "stood before": "standing"}
+BEARINGS = {"sat on": "", "lain on": "lying", "stood at": "standing"}
 
 
 @record
@@ -94,7 +94,7 @@ class Composed:
     name: str = keys.text("Plant step", longest=60, does="name on every sheet")
     date: str | None = keys.date(None, does="date of issue on every sheet", example="2031-04-12")
     workshop: str = keys.item("workshops", "default", does="workshop that cuts it")
-    used: str = keys.choice("stood before", tuple(BEARINGS), does="what it is for, in drawings")
+    used: str = keys.choice("stood at", tuple(BEARINGS), does="what it is for, in drawings")
     loads: str | None = keys.item(
         "loads", None, does="loads that its strength is judged by", example="bench"
     )
@@ -112,8 +112,9 @@ class Composed:
         keys.kinds(
             PART_KINDS,
             "shape",
-            does="The parts. A place is so far from the ground, the front or the left end, or "
-            "a side of another part with a length added (to the rear, right, up) or taken: "
+            does="The parts. Left and right are those of somebody who sits on the piece and looks "
+            "to its front. A place is so far from the ground, the front or the left end, or a side "
+            "of another part with a length added (to the rear, right, up) or taken: "
             '"leg.top less 18 mm".',
         ),
         default=starter.parts(PART_KINDS),

@@ -1,11 +1,11 @@
-"""Single parts as an assembly of nothing: side by side, each worked as its file says."""
+"""Single parts as an assembly of nothing: one above the other, each worked as its file says."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
 from flatpack.frozen import replace
-from flatpack.geometry import Frame, Vec
+from flatpack.geometry import Frame, Vec, X, Y, Z
 from flatpack.model import Assembly, Part
 from flatpack.parameters import Conflict
 from flatpack.pieces.common import given
@@ -16,7 +16,7 @@ from flatpack.pieces.loose_parts.parameters import LooseParts
 from flatpack.profiles import Profiles
 
 APART = 50.0
-"""Room between parts that lie side by side, mm."""
+"""Room between one part and the next, mm."""
 
 
 class Sizes(Lengths):
@@ -61,8 +61,8 @@ def conflicts(p: LooseParts, profiles: Profiles) -> Iterable[Conflict]:
 
 
 def _parts(sizes: Sizes) -> Iterator[Part]:
-    """Every part with its copies and hands, one beyond the other."""
-    beyond = 0.0
+    """Every part with its copies and hands, upright, one above the other."""
+    above = 0.0
     for name in sizes.parts:
         whole = sizes.faults.attempt(lambda name=name: _part(sizes, name))  # type: ignore[misc]  # a loop's value bound
         if whole is None:
@@ -71,11 +71,10 @@ def _parts(sizes: Sizes) -> Iterator[Part]:
         for number in range(1, made.pieces + 1):
             key = name if made.pieces == 1 else f"{name}-{number}"
             for part in _hands(whole, key, made.hands):
-                low, high = part.outline.bounds[1], part.outline.bounds[3]
-                mirrored = part.frame.mirrored
-                at = beyond + high if mirrored else beyond - low
-                yield replace(part, frame=replace(part.frame, origin=Vec(0.0, at, 0.0)))
-                beyond += part.width + APART
+                low = above - part.outline.bounds[1]
+                frame, above = part.frame, above + part.width + APART
+                at = Vec(frame.origin.x, frame.origin.y, low)
+                yield replace(part, frame=replace(frame, origin=at))
 
 
 def _hands(whole: Part, key: str, both: bool) -> Iterator[Part]:
@@ -84,7 +83,7 @@ def _hands(whole: Part, key: str, both: bool) -> Iterator[Part]:
         return
     left = replace(whole, key=f"{key}-left", hand="left")
     yield left
-    yield left.other_hand(f"{key}-right", 0.0)
+    yield left.other_hand(f"{key}-right", -left.length / 2.0)
 
 
 def _part(sizes: Sizes, name: str) -> Part:
@@ -100,7 +99,7 @@ def _part(sizes: Sizes, name: str) -> Part:
         name=made.title or name.replace("-", " ").capitalize(),
         board=board,
         outline=shape.outline,
-        frame=Frame(),
+        frame=Frame(Vec(0.0, 0.0, 0.0), Y.negated(), Z, X.negated()),
         features=worked,
         arris=sizes.length(made.arris, f"parts.{name}.arris"),
         openings=shape.openings,
