@@ -20,7 +20,7 @@ from flatpack.checks.setting import Setting
 from flatpack.finding import Finding
 from flatpack.frozen import replace
 from flatpack.geometry import Outline, Point, Segment, Vec
-from flatpack.geometry.polygon import polygon, rings, swept
+from flatpack.geometry.polygon import mended, polygon, rings, swept
 from flatpack.model import Fit
 
 SQUARE = 1e-9
@@ -39,7 +39,7 @@ def slid(body: Body, way: Vec, length: float) -> tuple[Body, ...] | None:
         return (replace(body, low=body.low + low, high=body.high + high, _kept={}),)
     if abs(z) > SQUARE:
         return None
-    shape = polygon(body.outline, holes=body.openings)
+    shape = mended(polygon(body.outline, holes=body.openings))
     made = swept(shape, x * length, y * length)
     return tuple(
         replace(body, outline=_outline(outer), openings=tuple(map(_outline, holes)), _kept={})
@@ -68,7 +68,10 @@ class Slider:
         self.far = 2.0 * sum(max(x1 - x0, y1 - y0) for x0, y0, x1, y1 in reach)
 
     def met(self, key: str, way: Vec, others: Iterable[str], length: float = 0.0) -> str | None:
-        """The first of the others in the way of a part; "" when that can't be told."""
+        """The first of the others in the way of a part, moved `length` (0: from afar); "" unknown.
+
+        It is unknown where the way runs askew to the part's faces.
+        """
         made = slid(self.bodies[key], way, length or self.far)
         if made is None:
             return ""
@@ -109,7 +112,7 @@ def _in_order(setting: Setting) -> list[Fit]:
 
 
 def _slides_home(slider: Slider, fit: Fit, there: list[str]) -> Iterator[Finding]:
-    met = slider.met(fit.part, fit.direction.negated(), there)
+    met = slider.met(fit.part, fit.direction.negated(), there, fit.travel)
     if met == "":
         text = f"{fit.part} slides askew to its own faces, which can't be followed"
         yield Finding("slides-home", "not done", fit.part, text)

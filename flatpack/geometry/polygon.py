@@ -63,12 +63,13 @@ def swept(shape: Polygon, dx: float, dy: float) -> Polygon:
     straight piece of that sweeps a parallelogram.
     """
     made = [shape]
-    for edge in (shape.exterior, *shape.interiors):
+    for edge in (e for one in pieces(shape) for e in (one.exterior, *one.interiors)):
         at = shapely.get_coordinates(edge)
         start, end = at[:-1], at[1:]
         shift = np.array((dx, dy))
         made += list(shapely.polygons(np.stack((start, end, end + shift, start + shift), axis=1)))
-    return shapely.union_all([one for one in made if one.area > 1e-9])
+    # On a grid of a nanometre: edges that all but coincide can't be told apart without one.
+    return shapely.union_all([one for one in made if one.area > 1e-9], grid_size=1e-6)
 
 
 def rings(shape: Polygon) -> list[tuple[Coordinates, list[Coordinates]]]:

@@ -201,7 +201,7 @@ class Wedged:
         wedge = assembly.parts[self.wedge]
         fit = Fit(
             self.key, self.wedge, j.part, j.drive, (wedge.frame.z,), j.fitting.slide, "wedge",
-            1.0 / j.size.taper, (self.wedge,),
+            1.0 / j.size.taper, (self.wedge,), j.size.length,
         )  # fmt: skip
         return Machining(fits=(fit,), mates=((self.wedge, j.into),))
 

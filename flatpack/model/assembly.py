@@ -108,7 +108,8 @@ class Fit(NamedTuple):
 
     `across` are the directions (both ways) in which it has `clearance` in all, mm; negative where
     it is pressed in.  `slope` is a wedge's taper, width over length; 0 for any other part.
-    `tongues` are those of the two that go through the other.
+    `tongues` are those of the two that go through the other.  After `travel` mm it is free and can
+    be taken away any other way; 0: it must come from afar.
     """
 
     joint: str
@@ -121,6 +122,7 @@ class Fit(NamedTuple):
     slope: float = 0.0
     tongues: tuple[str, ...] = ()
 
+    travel: float = 0.0
 
 class Machining(NamedTuple):
     """What a joint does: features per part, fasteners, and pairs of parts whose faces must meet.

@@ -115,3 +115,17 @@ def test_tables(family: str, most: int, with_keys: Callable[..., Any], data: st.
 def test_low_chair(most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
     family = PIECES["low-chair"]
     judged(family, with_keys(family.record(name="Any"), data.draw(keys(family, most))))
+
+
+@pytest.mark.parametrize("family", ["sheet-stool", "sheet-table"])
+@pytest.mark.parametrize("most", [3, 40])
+@settings(gently, max_examples=12)
+@given(data=st.data())
+def test_sheet(family: str, most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
+    """What isn't refused goes together and stays together; it may still be too large."""
+    one = PIECES[family]
+    record = with_keys(one.record(name="Any"), data.draw(keys(one, most)))
+    judged(one, record)
+    if not list(one.conflicts(record, SHIPPED)):
+        found = checks.run(one.build(record, SHIPPED))
+        assert {f.code for f in found if f.severity == "fault"} <= {"larger-than-sheet"}

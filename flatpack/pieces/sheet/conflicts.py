@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from flatpack.joinery.wedged_tenon import GRIP
 from flatpack.parameters import Conflict
 from flatpack.pieces.family import Workings, mm
 from flatpack.pieces.sheet.parameters import Sheet
@@ -13,6 +12,8 @@ from flatpack.profiles import Profiles
 
 WOOD = 12.0
 """Least wood beside a tenon, a slot or a mortise, mm (common practice, no source)."""
+EDGE = 8.0
+"""Least wood between a mortise and the top's end, mm (common practice, no source)."""
 
 
 def conflicts(p: Sheet, profiles: Profiles) -> Iterable[Conflict]:
@@ -47,6 +48,10 @@ def _legs(p: Sheet, out: SettingOut) -> Iterator[Conflict]:
     if leg.foot > leg.floor / 2.0 - WOOD:
         yield Conflict("legs.foot", leg.foot, f"at most {mm(leg.floor / 2.0 - WOOD)}",
                        "the two feet meet")  # fmt: skip
+    lean = (leg.floor - leg.top) / 2.0 * min(leg.arch / leg.tall, 1.0)
+    if leg.foot - lean < WOOD:
+        yield Conflict("legs.foot", leg.foot, f"at least {mm(WOOD + max(lean, 0.0))}",
+                       "the sloping edges run into the arch between the feet")  # fmt: skip
     if leg.arch > leg.tall - 6.0 * WOOD:
         yield Conflict("legs.arch", leg.arch, f"at most {mm(leg.tall - 6.0 * WOOD)}",
                        "too little wood above the arch")  # fmt: skip
@@ -110,6 +115,9 @@ def _stretchers(p: Sheet, out: SettingOut) -> Iterator[Conflict]:
         yield Conflict("stretcher.apart", s.places[-1] - s.places[0],
                        "stretchers nearer together, or fewer, or legs with less overhang",
                        "the outer stretchers' mortises run out of the sides")  # fmt: skip
+    if out.faces[0] < EDGE:
+        yield Conflict("top.ends", out.faces[0], f"at least {mm(EDGE)}",
+                       "no wood is left outside the mortises in the top")  # fmt: skip
     between = s.places[1] - s.places[0] if len(s.places) > 1 else p.size.depth
     needed = 2.0 * (out.wedge.head + out.wedge.foot) + t if len(s.places) > 1 else 0.0
     if between < needed:
@@ -128,5 +136,3 @@ def _wedges(p: Sheet, out: SettingOut) -> Iterator[Conflict]:
         wider = p.wedge.width + 6.0 - out.wedge.thin_end
         yield Conflict("wedge.width", p.wedge.width, f"at least {mm(wider)}",
                        "the wedge runs out to a point before it is through")  # fmt: skip
-    if out.faces[0] < 0.0 or out.wedge.head < GRIP:
-        yield Conflict("top.ends", out.faces[0], "0 or more", "the sides stand out past the top")

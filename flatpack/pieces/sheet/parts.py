@@ -8,7 +8,7 @@ from flatpack.geometry import Frame, Outline, Vec, X, Y, Z
 from flatpack.geometry.shapes import disc, filleted, rectangle, rounded_rectangle
 from flatpack.model import Part
 from flatpack.pieces.sheet.parameters import Sheet
-from flatpack.pieces.sheet.setting_out import SQUARE_FEET, Leg, SettingOut
+from flatpack.pieces.sheet.setting_out import Leg, SettingOut
 
 
 def parts(p: Sheet, out: SettingOut) -> Iterator[Part]:
@@ -28,7 +28,7 @@ def panel(leg: Leg) -> Outline:
     .---' foot '.-arch---.'      |     anticlockwise from the foot at y = 0
     """
     half, wide, foot = max(leg.top, leg.floor) / 2.0, leg.floor / 2.0, leg.floor / 2.0 - leg.foot
-    edge = min(SQUARE_FEET, leg.foot / 3.0)
+    edge = leg.corner
     corners = (
         (0.0, -wide, edge), (leg.tall, -leg.top / 2.0, 0.0), (leg.tall, leg.top / 2.0, 0.0),
         (0.0, wide, edge), (0.0, foot, edge), (leg.arch, foot, leg.rounding),

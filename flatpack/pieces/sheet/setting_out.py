@@ -36,6 +36,7 @@ class Leg:
     foot: float
     arch: float
     rounding: float
+    corner: float
     tenon: float
     tenons: tuple[float, ...]
 
@@ -116,11 +117,12 @@ def _leg(
         (inner + top / 2.0) / 2.0,
         f"half way from {mm(inner)} to the end at {mm(top / 2.0)}",
     )
-    room = min(arch, floor / 2.0 - foot) - 1.0
-    rounding = max(min(p.legs.rounding, room), min(fit.cutter, room), 0.0)
+    corner = max(min(SQUARE_FEET, foot / 3.0, arch / 3.0), 0.0)
+    room = max(min(arch - corner, floor / 2.0 - foot) - 1.0, 0.0)
+    rounding = min(max(p.legs.rounding, fit.cutter), room)
     return Leg(
-        tall=under, top=top, floor=floor, foot=foot, arch=arch, rounding=rounding, tenon=tenon,
-        tenons=(-aside, aside),
+        tall=under, top=top, floor=floor, foot=foot, arch=arch, rounding=rounding, corner=corner,
+        tenon=tenon, tenons=(-aside, aside),
     )  # fmt: skip
 
 
