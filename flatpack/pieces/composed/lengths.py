@@ -117,7 +117,10 @@ class Lengths:
         if said is None:
             return None
         key = f"parts.{name}.{field}"
-        value = self.ranged(specs_of(made)[field], said, key)
+        value: float = self.faults.once(
+            ("given", key), f"{name}.{field}", (key, said),
+            lambda: self.ranged(specs_of(made)[field], said, key),
+        )  # fmt: skip
         if field == "width" and self.parts[name].kind != BAR:
             return sold_width(self.board_of(name), value)
         return value
