@@ -9,6 +9,7 @@ from __future__ import annotations
 import hashlib
 import json
 import os
+import re
 import runpy
 import subprocess
 import sys
@@ -91,3 +92,16 @@ def test_there_are_three_of_each_family() -> None:
 
 def test_a_changed_byte_is_seen() -> None:
     assert differing({"a": b"1", "b": b"2"}, {"a": b"1", "b": b"3", "c": b""}) == ["b", "c"]
+
+
+@pytest.mark.parametrize("page", ["README.md", "DEVELOPERS.md"])
+def test_every_link_leads_to_a_file(page: str) -> None:
+    text = (ROOT / page).read_text(encoding="utf-8")
+    links = re.findall(r"\]\(([^)#]+)\)", text)
+    assert [to for to in links if "://" not in to and not (ROOT / to).exists()] == []
+
+
+def test_the_readme_shows_every_family() -> None:
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    shown = [family for family in FAMILIES if f"`{family}`" in text]
+    assert shown == list(FAMILIES)
