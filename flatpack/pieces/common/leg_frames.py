@@ -16,6 +16,7 @@ from flatpack.model import Joint, Part
 from flatpack.pieces.common.fixings import (
     CLEAR_OF_POCKETS,
     EDGE_IN_BOLTS,
+    END_IN_BOLTS,
     WOOD_BETWEEN,
     Kit,
     pocket_reach,
@@ -59,12 +60,13 @@ def rail_joints(
     ways: Ways = FRONT_AND_REAR,
     inside: Vec | None = None,
     avoid: Callable[[str, Vec], Avoid] = lambda _, __: (),
+    count: Callable[[str], int] = lambda _: 2,
 ) -> Iterator[Joint]:
     """Rails between the legs of one frame.
 
     Where the frame leans, `ways` are the directions square to the rails' ends, front and rear, and
     `inside` the way the frame's inner face looks.  `avoid` says what the screws that leave a rail
-    along a way keep clear of.
+    along a way keep clear of, `count` how many there are in each of its ends.
     """
     for rail in rails:
         for where, way in zip(("front", "rear"), ways, strict=True):
@@ -76,7 +78,7 @@ def rail_joints(
                 into=f"leg-{where}-{name}",
                 outward=way,
                 pocket_face=inner(name) if inside is None else inside,
-                count=2,
+                count=count(f"{rail}-{name}"),
                 avoid=avoid(f"{rail}-{name}", way),
             )
 
@@ -212,7 +214,8 @@ def _fixing_places(
     head = _head(kit, loose)
     room = (head + kit.jig.drill) / 2.0 + WOOD_BETWEEN
     blocked = [(x - room, x + room) for x in pockets_at]
-    apart = 2.0 * (head + WOOD_BETWEEN)
+    size = kit.undoing.diameter if loose else kit.wood_screw.diameter
+    apart = max(head + WOOD_BETWEEN, END_IN_BOLTS * size)
     two = kept_clear((low, high), low, high, blocked, apart, None)
     return two or kept_clear(((low + high) / 2.0,), low, high, blocked, apart)
 

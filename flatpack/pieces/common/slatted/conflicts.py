@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from flatpack.parameters import Conflict
 from flatpack.pieces.common.fixings import CLEAR_OF_POCKETS, WOOD_BETWEEN, pocket_reach
 from flatpack.pieces.common.leg_frames import BOLT_SHARES
-from flatpack.pieces.common.slatted.bearer_joints import ROOM_FOR_DRIVER
 from flatpack.pieces.common.slatted.plan import Plan, stock_for
 from flatpack.pieces.common.slatted.setting_out import SettingOut, set_out
 from flatpack.pieces.common.slatted.slat_screws import FROM_EDGE, screws
@@ -21,6 +20,9 @@ BETWEEN_FRAMES = 120.0
 """Least from leg frame to leg frame, mm: both end bearers, and room for a hand."""
 BELOW_POCKET = 3.0
 """Least wood below the slats' pockets in aprons and bearers, mm (common practice, no source)."""
+ROOM_FOR_DRIVER = 340.0
+"""Least length of a stretcher, mm, for a long bit and the driver behind it at its end: 150 of bit
+and 120 of driver at a slope, behind a pocket that ends 68 from the end (common practice)."""
 BETWEEN_BEARERS = 250.0
 """Least between two bearers, mm: a driver with its bit and a screw (common practice)."""
 LEAST_WALL = 3.5

@@ -12,7 +12,7 @@ from flatpack.pieces.common.slatted.bearer_joints import bearer_joints, inwards
 from flatpack.pieces.common.slatted.parts import INNER_EDGE
 from flatpack.pieces.common.slatted.plan import Plan
 from flatpack.pieces.common.slatted.setting_out import SettingOut
-from flatpack.pieces.common.slatted.spacing import across_end, bolt_heights, nut_depth
+from flatpack.pieces.common.slatted.spacing import across_end, bolt_heights, nut_depth, side_by_side
 from flatpack.pieces.common.splay import edge_of
 
 Parts = Mapping[str, Part]
@@ -30,6 +30,7 @@ def frame_joints(p: Plan, out: SettingOut, parts: Parts) -> Iterator[Joint]:
             ways=_to_legs(parts, name),
             inside=out.lean.inwards(name),
             avoid=lambda rail, way: across_end(out, parts[rail], way),
+            count=lambda rail: side_by_side(out, parts[rail]),
         )
     for where in ("front", "rear"):
         for name in SIDES:

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from flatpack.geometry import Vec
 from flatpack.joinery.axis import kept_clear, spread
+from flatpack.joinery.pocket_screws import MARGIN, POCKETS_APART
 from flatpack.model import Part
 from flatpack.pieces.common.fixings import END_IN_BOLTS, pocket_reach
 from flatpack.pieces.common.leg_frames import Avoid, end_towards
@@ -21,8 +22,8 @@ OVER_THE_YEAR = 12.0
 """Change of a board's moisture from dry summer to wet autumn, % (common practice, no source)."""
 MOVES = 1.4
 """Movement between two fixings that wood and holes take, mm (common practice, no source)."""
-WEB = 4.0
-"""Wood between two holes that pass one another, mm (common practice, no source)."""
+WEB = 5.5
+"""Wood between two holes that pass one another, mm: a good 4 however roundly it is measured."""
 
 FROM_EDGE = 10.0
 """Least from the middle of a pocket to an edge that it runs towards, mm (common practice)."""
@@ -60,6 +61,12 @@ def across_end(out: SettingOut, part: Part, way: Vec) -> Avoid:
         if off > 0.0:
             found.append((part.frame.place(*at, part.thickness / 2.0), off))
     return tuple(found)
+
+
+def side_by_side(out: SettingOut, part: Part) -> int:
+    """How many pocket screws find room across the end of a rail: two or three."""
+    room = min(part.width - 2.0 * MARGIN, apart_at_most(part.board))
+    return 3 if room >= 2.0 * (out.stock.jig.drill + POCKETS_APART) else 2
 
 
 def rail_bite(out: SettingOut) -> float:
@@ -133,7 +140,7 @@ def end_heights(out: SettingOut, screw: Screw, beside: float) -> tuple[float, ..
     """Heights of up to three screws through an apron into a bearer's end."""
     low = out.under - out.widths.apron + EDGE_IN_SCREWS * screw.diameter
     high = max(out.under - below_slat_pockets(out, screw.pilot_soft / 2.0), low)
-    blocked = taken(out, screw.pilot_soft / 2.0, screw.head_diameter / 2.0, beside)
+    blocked = taken(out, screw.pilot_soft / 2.0, screw.clearance / 2.0, beside)
     apart = SCREWS_APART * screw.diameter
     count = most_of(3, low, high, blocked, apart)
     return kept_clear(spread(low, high, count), low, high, blocked, apart)

@@ -2,8 +2,8 @@
 
 A slat is held along one line across its length at each bearer, by one screw or by two that stand
 near enough together for the wood between them; the gap beside it takes up what it gains.  It isn't
-glued.  An outer slat also has a row of screws along its length from the apron below it, where
-wood doesn't move.
+glued.  An outer slat that lies too little on the bearers for two screws also has a row of screws
+along its length from the apron below it, where wood doesn't move.
 """
 
 from __future__ import annotations
@@ -42,7 +42,7 @@ def top_joints(p: Plan, out: SettingOut) -> Iterator[Joint]:
                     avoid=aside(out, number),
                     glue=False,
                 )
-    yield from _on_aprons(out)
+    yield from _on_aprons(p, out)
 
 
 def under_apron(out: SettingOut, where: str) -> int | None:
@@ -56,12 +56,14 @@ def under_apron(out: SettingOut, where: str) -> int | None:
     return None
 
 
-def _on_aprons(out: SettingOut) -> Iterator[Joint]:
+def _on_aprons(p: Plan, out: SettingOut) -> Iterator[Joint]:
     """Two screws at the thirds of each stretch between two bearers, where there is room for two."""
     for where, face in (("front", X), ("rear", X.negated())):
         number = under_apron(out, where)
+        if number is None or screws(p, out, number) > 1:
+            continue
         for bay, (low, high) in enumerate(_bays(out), 1):
-            if number is not None and high - low >= 3.0 * APART:
+            if high - low >= 3.0 * APART:
                 yield pockets(
                     out.stock,
                     key=f"slat-{number}-on-apron-{where}-{bay}",
