@@ -16,7 +16,10 @@ KEY = "like"
 
 
 class Wrong(NamedTuple):
-    """A `like` that leads nowhere: the entry, what it says, what it may say, what is wrong."""
+    """A `like` that leads nowhere: the entry, what it says, what it may say, what is wrong.
+
+    No message: what is wrong stands with the entry that it begins as.
+    """
 
     entry: str
     value: Any
@@ -38,10 +41,10 @@ def _whole(
     while isinstance(at, dict) and KEY in at:
         model = at[KEY]
         if not isinstance(model, str) or model not in raw or model in chain:
-            if len(chain) == 1:
-                others = describing.words(sorted(k for k in raw if k != name))
-                message = "leads back to itself" if model in chain else "there is no such entry"
-                wrong.append(Wrong(name, model, others, message))
+            own = len(chain) == 1 or model == name
+            others = describing.words(sorted(k for k in raw if k != name))
+            message = "leads back to itself" if model in chain else "there is no such entry"
+            wrong.append(Wrong(name, raw[name][KEY], others, message if own else ""))
             break
         chain.append(model)
         at = raw[model]

@@ -231,7 +231,7 @@ def _named(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit
             misfits.append(((*path, name), "", allowed, "", "not a name"))
     wrong: list[inheriting.Wrong] = []
     whole = inheriting.inherited(raw, spec.together, wrong) if spec.kinds else raw
-    for entry, value, allowed, message in wrong:
+    for entry, value, allowed, message in (row for row in wrong if row.message):
         like, shown = nearest(str(value), [k for k in raw if k != entry]), describing.shown(value)
         misfits.append(((*path, entry, inheriting.KEY), shown, allowed, like, message))
     wrong_ones, spec = {row.entry for row in wrong}, spec._replace(named=False)
