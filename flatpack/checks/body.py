@@ -20,7 +20,7 @@ from flatpack.geometry import Frame, Outline, Plane
 from flatpack.geometry.outline import is_rectangle
 from flatpack.geometry.polygon import grown, polygon, shrunk, without
 from flatpack.geometry.shapes import disc
-from flatpack.model import Assembly, Bar, Cut, Fastener, Part, Solid, planes
+from flatpack.model import Assembly, Bar, Cut, Fastener, Part, Solid
 
 SHRINKINGS_KEPT = 4
 
@@ -146,7 +146,7 @@ def part_body(part: Part, tunnels: tuple[Bored, ...] = ()) -> Body:
         part.openings,
         cuts,
         tunnels,
-        planes=planes(part),
+        planes=part.planes,
     )
 
 

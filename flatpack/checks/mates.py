@@ -16,7 +16,7 @@ from flatpack.checks.setting import Setting
 from flatpack.finding import Finding
 from flatpack.geometry import Frame, Plane, Vec
 from flatpack.geometry.polygon import FAR, behind, clipped, mapped, region
-from flatpack.model import Part, planes
+from flatpack.model import Part
 
 FACING = 1e-6
 """Normals this close to opposite face each other."""
@@ -33,7 +33,7 @@ class Flat(NamedTuple):
 
 def flats(part: Part, face: Any) -> Iterator[Flat]:
     """Show face, back face, every straight edge or end, and every slanting cut."""
-    cuts = planes(part)
+    cuts = part.planes
     if not cuts:
         yield from _square(part, face)
         return

@@ -14,7 +14,7 @@ from flatpack.checks.limits import Limits
 from flatpack.frozen import frozen
 from flatpack.geometry.polygon import grown, mended, polygon
 from flatpack.mechanism.study import Study, study
-from flatpack.model import Assembly, Fastener, Part, outline_at, planes
+from flatpack.model import Assembly, Fastener, Part, outline_at
 
 DRAWN = 0.02
 """Chords of two arcs may stand this far apart though the arcs agree, mm."""
@@ -117,7 +117,7 @@ class Setting:
     def wood(self, part: Part, *heights: float) -> Any:
         """Polygon of what is there of a part at all of some heights, openings taken out."""
         whole = self.face(part)
-        if not planes(part):
+        if not part.planes:
             return whole
         key = "wood", part.key, heights
         found = self._polygons.get(key)
@@ -129,7 +129,7 @@ class Setting:
 
     def around(self, part: Part, heights: tuple[float, ...]) -> Any:
         """The same, larger by as much as chords of true arcs may stand off them."""
-        key = "around", part.outline, part.openings, *(part.key, *heights) * bool(planes(part))
+        key = "around", part.key, heights if part.planes else ()
         found = self._polygons.get(key)
         if found is None:
             found = self._polygons[key] = grown(self.wood(part, *heights), DRAWN)
@@ -137,7 +137,7 @@ class Setting:
 
     def rim(self, part: Part, *heights: float) -> Any:
         """Boundary of what is there at all of some heights, openings included."""
-        return self.wood(part, *heights).boundary if planes(part) else self.edge(part)
+        return self.wood(part, *heights).boundary if part.planes else self.edge(part)
 
     def footprint(self, part: Part, hole: Bored) -> Any:
         """Polygon of a hole on its part's face."""

@@ -18,7 +18,7 @@ from flatpack.checks.setting import DRAWN, Setting, alike
 from flatpack.finding import Finding, Severity
 from flatpack.geometry.outline import is_rectangle
 from flatpack.geometry.polygon import crossings, spot
-from flatpack.model import Part, is_shaped, planes
+from flatpack.model import Part, is_shaped
 
 SPLITS = "solid wood splits there; "
 
@@ -187,7 +187,7 @@ def _loaded_end(
 def _to_end_and_edge(setting: Setting, part: Part, hole: Bored) -> tuple[float, float]:
     """Distances along and across the grain to where the boundary is first met."""
     at = hole.feature.at
-    if is_rectangle(part.outline) and not part.openings and not planes(part):
+    if is_rectangle(part.outline) and not part.openings and not part.planes:
         x0, y0, x1, y1 = part.outline.bounds
         return min(at.x - x0, x1 - at.x), min(at.y - y0, y1 - at.y)
     far = part.length + part.width

@@ -109,6 +109,8 @@ def slanting_lines(part: Part) -> Iterator[str]:
     if cuts:
         yield cuts
         yield saw.FROM_LONG_POINT
+    if part.planes:
+        yield saw.BOTH_ARRISES
 
 
 def slanting(

@@ -18,7 +18,7 @@ from flatpack.drawings.sawn_faces import sawn_faces
 from flatpack.frozen import frozen
 from flatpack.geometry import Frame, Outline, Plane, Point, Segment, Vec, X, Y, Z
 from flatpack.geometry.shapes import disc, through
-from flatpack.model import Assembly, left_corners, planes
+from flatpack.model import Assembly, left_corners
 
 _FLAT = 1e-9
 _SAGITTA = 0.3
@@ -127,7 +127,7 @@ class Body:
 def bodies(assembly: Assembly) -> tuple[Body, ...]:
     """Parts, bars, wheels, hinges, and heads and nuts of bolts."""
     parts = (
-        Body(key, p.frame, p.outline, 0.0, p.thickness, p.openings, planes(p))
+        Body(key, p.frame, p.outline, 0.0, p.thickness, p.openings, p.planes)
         for key, p in assembly.parts.items()
     )
     bars = (

@@ -95,6 +95,12 @@ def _tidy(value: float) -> float:
 
 def extent(part: Part, direction: Vec, origin: Vec) -> tuple[float, float]:
     """Least and greatest distance of the part from `origin` along a unit direction."""
+    own = part.frame.local_direction(direction)
+    if max(map(abs, own)) > 1.0 - SQUARE and not part.planes:
+        x0, y0, x1, y1 = part.outline.bounds
+        start = part.frame.origin.minus(origin).dot(direction)
+        ends = (own.x * x0 + own.y * y0, own.x * x1 + own.y * y1 + own.z * part.thickness)
+        return start + min(ends), start + max(ends)
     reach = [corner.minus(origin).dot(direction) for corner in placed_corners(part)]
     return min(reach), max(reach)
 

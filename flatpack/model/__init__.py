@@ -26,7 +26,6 @@ from flatpack.model.sawn import (
     left_corners,
     outline_at,
     placed_corners,
-    planes,
     trimmed,
     volume,
 )
@@ -66,7 +65,6 @@ __all__ = [
     "outline_at",
     "passage",
     "placed_corners",
-    "planes",
     "posed",
     "sides",
     "trimmed",

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple, Protocol
+from functools import cached_property
+from typing import Literal, NamedTuple, Protocol, cast
 
 from flatpack.drawings.shapes import Shape
 from flatpack.frozen import frozen, replace
-from flatpack.geometry import Frame, Outline, Point
+from flatpack.geometry import Frame, Outline, Plane, Point
 from flatpack.profiles import Board, Rod
 
 Face = Literal["show", "back"]
@@ -62,6 +63,13 @@ class Feature(Protocol):
         """Room taken out of the part, as prisms square to its faces."""
 
 
+class Slanting(Protocol):
+    """A feature that takes off all that lies beyond a plane."""
+
+    def plane(self, thickness: float) -> Plane:
+        """The plane in the part's own axes."""
+
+
 @frozen
 class Part:
     """One piece of board.
@@ -98,6 +106,12 @@ class Part:
         """Width across the grain, mm."""
         _, low, _, high = self.outline.bounds
         return high - low
+
+    @cached_property
+    def planes(self) -> tuple[Plane, ...]:
+        """Slanting cuts in its own axes; empty for a part that is square all round."""
+        cuts = (cast(Slanting, f) for f in self.features if f.operation == "bevel")
+        return tuple(cut.plane(self.thickness) for cut in cuts)
 
     @property
     def title(self) -> str:

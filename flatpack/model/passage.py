@@ -9,7 +9,6 @@ from flatpack.geometry import Plane, Point, Vec, Z
 from flatpack.geometry.outline import is_convex, is_rectangle
 from flatpack.geometry.shapes import rectangle
 from flatpack.model.part import Part
-from flatpack.model.sawn import planes
 
 ALONG = 1e-9
 """An axis this near to a plane's own direction, as a sine, never meets it."""
@@ -30,7 +29,7 @@ class Passage(NamedTuple):
 
 def is_shaped(part: Part) -> bool:
     """True for a part of straight lines that isn't a plain box: sawn at a slant, or with mitres."""
-    return bool(planes(part)) or (is_convex(part.outline) and not is_rectangle(part.outline))
+    return bool(part.planes) or (not is_rectangle(part.outline) and is_convex(part.outline))
 
 
 def sides(part: Part) -> Iterator[Plane]:
@@ -41,7 +40,7 @@ def sides(part: Part) -> Iterator[Plane]:
     """
     yield Plane(Vec(0.0, 0.0, part.thickness), Z)
     yield Plane(Vec(0.0, 0.0, 0.0), Z.negated())
-    cuts = planes(part)
+    cuts = part.planes
     yield from cuts
     outline = part.outline
     if not is_convex(outline):

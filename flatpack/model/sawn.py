@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import reduce
 from itertools import chain, combinations, pairwise
-from typing import Protocol, cast
+from typing import cast
 
 from flatpack.geometry import Outline, Plane, Point, Segment, Vec
+from flatpack.geometry.outline import is_rectangle
 from flatpack.geometry.plane import cut_short
 from flatpack.model.part import Part
 
@@ -19,26 +20,12 @@ NOISE = 1e-5
 """Heights nearer than this are one, mm."""
 
 
-class Slanting(Protocol):
-    """A feature that takes off all that lies beyond a plane."""
-
-    def plane(self, thickness: float) -> Plane:
-        """The plane in the part's own axes."""
-
-
-def planes(part: Part) -> tuple[Plane, ...]:
-    """The part's slanting cuts, in its own axes; empty for a part that is square all round."""
-    t = part.thickness
-    cuts = (cast(Slanting, f) for f in part.features if f.operation == "bevel")
-    return tuple(cut.plane(t) for cut in cuts)
-
-
 def outline_at(part: Part, height: float) -> Outline:
     """The outline that is left at a height above the back face.
 
     Where nothing is left it is the part's own outline, which the checks then tell as a fault.
     """
-    lines = [plane.line(height) for plane in planes(part)]
+    lines = [plane.line(height) for plane in part.planes]
     return trimmed(part.outline, lines) or part.outline
 
 
@@ -57,7 +44,7 @@ def corners(part: Part) -> tuple[Vec, ...]:
     Its corners; of an arc places along it no further apart than the sagitta, and its outermost
     ones along and across the grain.
     """
-    return left_corners(part.outline, planes(part), 0.0, part.thickness)
+    return left_corners(part.outline, part.planes, 0.0, part.thickness)
 
 
 def placed_corners(part: Part) -> tuple[Vec, ...]:
@@ -70,7 +57,10 @@ def left_corners(
     outline: Outline, cuts: Sequence[Plane], low: float, high: float
 ) -> tuple[Vec, ...]:
     """The same of a prism between two heights, behind every plane; all of it if nothing is."""
-    found = []
+    found: list[Vec] = []
+    if not cuts:
+        flat = outline.points if is_rectangle(outline) else _spots(outline)
+        return tuple(Vec(x, y, z) for z in (low, high) for x, y in flat)
     for height in _levels(outline, cuts, low, high):
         left = trimmed(outline, [cut.line(height) for cut in cuts])
         found += [Vec(*p, height) for p in _spots(left)] if left else []
@@ -102,7 +92,7 @@ def volume(part: Part) -> float:
     Openings are taken as square.
     """
     openings = sum(o.area for o in part.openings)
-    cuts, t = planes(part), part.thickness
+    cuts, t = part.planes, part.thickness
     if not cuts:
         return float((part.outline.area - openings) * t)
 

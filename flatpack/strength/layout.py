@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from flatpack.frozen import frozen
 from flatpack.geometry import Vec
-from flatpack.model import Assembly, Fastener, Part, is_shaped, placed_corners, planes
+from flatpack.model import Assembly, Fastener, Part, is_shaped, placed_corners
 from flatpack.model import volume as wood_left
 
 STRAIGHT = 0.99
@@ -115,7 +115,7 @@ def contact(a: Part, b: Part, normal: Vec) -> tuple[float, float]:
 
 def volume(part: Part) -> float:
     """Volume of a part as cut out, holes not taken off, mm3."""
-    return wood_left(part) if planes(part) else abs(part.outline.area) * part.thickness
+    return wood_left(part) if part.planes else abs(part.outline.area) * part.thickness
 
 
 def mass(part: Part) -> float:

@@ -48,9 +48,10 @@ CUTS = {
 EITHER_FACE = "either"
 SQUARE_ACROSS = "square across"
 LONG_POINTS = "length over the long points"
-FROM_LONG_POINT = (
-    "the outline is the longer face's at every cut, the dashed and dotted line the arris of the "
-    "shorter; x and y are measured from the long points"
+FROM_LONG_POINT = "lengths, x and y are measured from the long points"
+BOTH_ARRISES = (
+    "where the blade is tilted the outline is the longer face's, the dashed and dotted line the "
+    "arris of the shorter"
 )
 BEVELS = (
     "bevelled cuts are marks: cut the outline square, then saw along it with table and blade as "

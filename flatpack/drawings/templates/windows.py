@@ -14,7 +14,7 @@ import math
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from flatpack.drawings.boxes import Box, grown, meet, union
+from flatpack.drawings.boxes import Box, box_of, grown, meet, union
 from flatpack.drawings.faces import datum_on_left, seen_on, worked_faces
 from flatpack.drawings.holes import Spot, on_face, spots
 from flatpack.drawings.marks import PartGroup
@@ -88,6 +88,7 @@ def _on(
     boxes = [box for _, box in marked]
     if first:
         boxes += _shaped(seen.outline(part.outline), part)
+        boxes += _sawn(part, seen)
         boxes += [seen.outline(opening).bounds for opening in part.openings]
     stretches = _stretches(boxes, part, widest)
     if stretches:
@@ -114,6 +115,15 @@ def _even(box: Box, part: Part, left: bool) -> Box:
     high = min(math.ceil(high - 1e-6) + 0.0, long)
     x0, x1 = (low, high) if left else (long - high, long - low)
     return x0, box[1], x1, box[3]
+
+
+def _sawn(part: Part, seen: Seen) -> Iterator[Box]:
+    """Boxes of bevels across the part; one along it would paper the whole length."""
+    for feature in part.features:
+        if feature.operation == "bevel":
+            box = union(box_of(seen.shape(shape)) for _, shape in feature.shapes())
+            if box[3] - box[1] > box[2] - box[0]:
+                yield box
 
 
 def _shaped(outline: Outline, part: Part) -> Iterator[Box]:
