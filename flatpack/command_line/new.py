@@ -15,7 +15,7 @@ def run(args: Namespace, terminal: Terminal) -> int:
     """Write the file, never over another."""
     text = template(record_of(args.family), args.family)
     _write(args.file, text.encode())
-    terminal.say(f"Wrote {args.file}: a {args.family} with every key, its unit and its default.")
+    terminal.say(f"Wrote {args.file}: family {args.family}, every key with its unit and default.")
     terminal.say(f"Change what you like, then: flatpack check {args.file}")
     return 0
 
