@@ -131,3 +131,21 @@ def test_one_way_only_needs_no_slanting_cut() -> None:
 def test_splay_that_leaves_no_leg_behind_the_apron_is_refused() -> None:
     made = replace(record(0.0, 15.0), legs=replace(record(0.0, 0.0).legs, width=45.0))
     assert {"rails.setback", "legs.width"} & {c.key for c in TABLE.conflicts(made, PROFILES)}
+
+
+@pytest.mark.parametrize(("front", "side"), BOTH)
+def test_workings_tell_the_rails_as_they_are_cut(front: float, side: float) -> None:
+    """The angle of the rail's ends and its length along the upper edge, measured on the part."""
+    piece = built(front, side)
+    noted = {w.name: w.value for w in piece.workings}
+    rail = piece.parts["top-rail-left"].outline
+    for end in (rail.segments[1], rail.segments[3]):
+        run, rise = abs(end.end.x - end.start.x), abs(end.end.y - end.start.y)
+        off = math.degrees(math.atan2(run, rise))
+        assert noted["Rails' ends and legs, off square across the face"] == pytest.approx(off)
+    assert noted["Top rail, between the legs"] == pytest.approx(rail.segments[2].length)
+    apron = piece.parts["apron-front"].outline
+    assert noted["Clear between the leg frames"] == pytest.approx(apron.segments[2].length)
+    end = apron.segments[1]
+    off = math.degrees(math.atan2(abs(end.end.x - end.start.x), abs(end.end.y - end.start.y)))
+    assert noted["Aprons' and stretcher's ends, off square"] == pytest.approx(off)
