@@ -16,12 +16,14 @@ from typing import Literal, NamedTuple
 from flatpack.frozen import frozen
 from flatpack.geometry import Vec, X, Y, Z
 from flatpack.model import Fastener, Part
+from flatpack.strength import whole_bars
 from flatpack.strength.layout import Link, contact, middle, reach
 from flatpack.strength.meeting import feet_of, let_in, lying_on, mouth, shared_box, space_links
 from flatpack.strength.rules.dowels import slip_modulus
 from flatpack.strength.rules.sections import twist_constant
 from flatpack.strength.setting import Setting
 from flatpack.strength.space import GROUND, Member, SpaceLoad, SpaceTie, Stiffness
+from flatpack.strength.whole_bars import as_part
 
 SAME = 5.0
 """Places along a part closer than this, mm, are one node; ties reach their own place from it."""
@@ -31,10 +33,12 @@ FOOT = 20.0
 """N/mm by which each foot resists being pushed along the ground (assumed; only alike matters)."""
 BEDDING = 10.0
 """N/mm of each mm2 that lies on another: E_90 of 300 N/mm2 over 30 mm of wood (assumed)."""
+LOOSE = 1e3
+"""N mm by which a bar in a hole resists being turned about itself (assumed)."""
 SOFT = 1e-3
 """Keeps free turns solvable, N mm or N/mm."""
 
-TieKind = Literal["fastener", "let in", "glued", "lying", "hinge", "foot"]
+TieKind = Literal["fastener", "let in", "glued", "lying", "hinge", "foot", "bar", "hooked"]
 
 
 class Held(NamedTuple):
@@ -111,11 +115,13 @@ def whole(setting: Setting, places: Mapping[str, Iterable[Vec]]) -> Whole | None
     None where nothing stands on the ground, or a part's material has no values.
     """
     # Arms hang on their pivots while what they prop is down.
-    parts = tuple(p for p in setting.assembly.parts.values() if p.group in ("frame", "back"))
-    if any(setting.stuff(p).row is None for p in parts):
+    wood = tuple(p for p in setting.assembly.parts.values() if p.group in ("frame", "back"))
+    if any(setting.stuff(p).row is None for p in wood):
         return None
+    bars = setting.assembly.bars.values()
+    parts = (*wood, *(as_part(b) for b in bars if b.group in ("frame", "back")))
     tied = tuple(t for t in _ties(setting) if {p.key for p in parts}.issuperset(t[0].parts))
-    feet = [(p.key, v) for p in parts for v in feet_of(p)]
+    feet = [(p.key, v) for p in wood for v in feet_of(p)]
     kept, loose = _standing(parts, tied, feet)
     if not feet:
         return None
@@ -187,6 +193,9 @@ def _member(setting: Setting, part: Part, marks: list[Vec]) -> Member:
 
 
 def _stiffness(setting: Setting, part: Part) -> Stiffness:
+    bar = setting.assembly.bars.get(part.key)
+    if bar is not None:
+        return whole_bars.stiffness(setting, bar)
     stuff = setting.stuff(part)
     assert stuff.row is not None
     _, wide = sizes(part)
@@ -211,11 +220,25 @@ def _ties(setting: Setting) -> Iterator[_Tied]:
         linked.add(frozenset((a, b)))
         held = Held(kind, None, None, joint, (a, b), (1.0, 1.0))
         yield held, place, axes, _joined(setting, kind, a, b)
+    yield from _on_bars(setting)
     for a, b, place, wide in lying_on(setting.assembly, linked):
         held = Held("lying", None, None, "", (a, b), (wide[0] / 2.0, wide[1] / 2.0))
         k = BEDDING * wide[0] * wide[1]
         turn = (k * wide[1] ** 2 / 12.0, k * wide[0] ** 2 / 12.0, SOFT)
         yield held, place, (X, Y, Z), (SOFT, SOFT, k, *turn)
+
+
+def _on_bars(setting: Setting) -> Iterator[_Tied]:
+    """Bars in holes turn freely; what hooks on a bar is held up, and along the piece."""
+    for at in whole_bars.crossings(setting.assembly):
+        bar, part = setting.assembly.bars[at.bar], setting.part(at.part)
+        d, t = bar.stock.diameter, part.thickness
+        k = BEDDING * d * t
+        pry = k * t * t / 12.0
+        kind: TieKind = "bar" if at.joint else "hooked"
+        held = Held(kind, None, None, at.joint, (at.bar, at.part), (d / 2.0, t / 2.0))
+        stiff = (k, k, k, pry, pry, LOOSE) if at.joint else (k, SOFT, k, pry, SOFT, SOFT)
+        yield held, at.place, whole_bars.axes_at(bar, not at.joint), stiff
 
 
 def _joined(setting: Setting, kind: TieKind, a: str, b: str) -> Six:

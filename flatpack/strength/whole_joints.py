@@ -14,7 +14,7 @@ from types import MappingProxyType
 
 from flatpack.geometry import Vec, X, Y
 from flatpack.model import Fastener, Part
-from flatpack.strength import joint_checks
+from flatpack.strength import joint_checks, whole_bars
 from flatpack.strength.joint_forces import Held as HeldForces
 from flatpack.strength.layout import STRAIGHT, Link, reach
 from flatpack.strength.loading import Loading
@@ -77,6 +77,9 @@ def _unfastened(
     setting: Setting, state: State, number: int, held: Held, force: Sequence[float]
 ) -> Iterator[Check]:
     whole = _whole_force(state, number, force)
+    if held.kind in ("bar", "hooked"):
+        yield _on_bar(setting, state.loading, held, whole)
+        return
     if held.kind == "lying":
         yield from _lying(setting, state.loading, held, whole, state.whole.ties[number].place)
         return
@@ -87,6 +90,16 @@ def _unfastened(
     words = f"F {whole.length:.0f} N"
     yield Check(held.joint, "joint", code, state.loading.case.words, None, words, "8", EC5, why,
                 second)  # fmt: skip
+
+
+def _on_bar(setting: Setting, loading: Loading, held: Held, force: Vec) -> Check:
+    bar, part = setting.assembly.bars[held.parts[0]], setting.part(held.parts[1])
+    second = whole_bars.pressed(setting, bar, part, force.length, loading.duration)
+    why = "EC5 has no rule for a round bar in a hole or notch"
+    words, case = f"F {force.length:.0f} N", loading.case.words
+    if held.joint:
+        return Check(held.joint, "joint", "bar", case, None, words, "8", EC5, why, second)
+    return Check(part.key, "part", "hooked on a bar", case, None, words, "8", EC5, why, second)
 
 
 def _lying(

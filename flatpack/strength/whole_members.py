@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from flatpack.geometry import Vec
 from flatpack.model import Part
+from flatpack.strength import whole_bars
 from flatpack.strength.loading import Loading
 from flatpack.strength.records import EC5, Check, Diagram, Second
 from flatpack.strength.rules import members as m
@@ -25,11 +26,12 @@ BROAD = 0.5
 
 
 class Worst(NamedTuple):
-    """The worst use of one kind of check, and what it comes from."""
+    """The worst use of one kind of check, and what it comes from; `flat`: bent flat, as a plate."""
 
     use: float
     loading: Loading
     words: str
+    flat: bool = False
 
 
 def checks_of(
@@ -39,12 +41,17 @@ def checks_of(
     checks: list[Check] = []
     drawn: list[tuple[float, Diagram]] = []
     for number, part in enumerate(whole.parts):
+        bar = setting.assembly.bars.get(part.key)
+        if bar is not None:
+            rows = [(s.loading.case.words, b) for s in states for b in s.stood.bars[number]]
+            checks.append(whole_bars.check(setting, bar, rows))
+            continue
         limits = limits_of(setting, whole, number)
         if limits is None:
             checks.append(_across_grain(setting, part))
             continue
         bent = _bent(limits, states)
-        second = sizes(part)[1] > BROAD * sizes(part)[0]
+        second = sizes(part)[1] > BROAD * sizes(part)[0] and bent.flat
         checks.append(_told(part, "bending", bent, "6.1.6, 6.2.3, 6.2.4, 6.3.2", second))
         checks += (c for c in _sheared(limits, states) if c is not None)
         sagged = _sagged(limits, states)
@@ -95,7 +102,7 @@ def _bent(limits: Limits, states: Sequence[State]) -> Worst:
             f", pulled {along:.2f} / {ft:.2f}" if along > 0.0
             else f", pushed {-along:.2f} / ({k_c:.2f} x {fc:.2f})"
         )  # fmt: skip
-    return Worst(use, state.loading, words)
+    return Worst(use, state.loading, words, flat / a > edge / b)
 
 
 def _use(

@@ -27,7 +27,7 @@ def solved(whole: Whole, cases: Sequence[Use], own: Sequence[Push]) -> list[Stat
         UnstableError: something moves without strain.
     """
     loads = [whole.loads((*case.pushes, *own)) for case in cases]
-    contacts = [i for i, held in enumerate(whole.held) if held.kind in ("lying", "foot")]
+    contacts = [i for i, held in enumerate(whole.held) if held.kind in ("lying", "hooked", "foot")]
     return [
         State(loading=case.loading, whole=whole, stood=stood)
         for case, stood in zip(
