@@ -8,7 +8,7 @@ from flatpack.geometry import Frame, Outline, Vec, X, Y, Z
 from flatpack.geometry.shapes import disc, filleted, rectangle, rounded_rectangle
 from flatpack.model import Part
 from flatpack.pieces.sheet.parameters import Sheet
-from flatpack.pieces.sheet.setting_out import Leg, SettingOut
+from flatpack.pieces.sheet.setting_out import Leg, SettingOut, worth
 
 
 def parts(p: Sheet, out: SettingOut) -> Iterator[Part]:
@@ -80,7 +80,7 @@ def _top(p: Sheet, out: SettingOut) -> Part:
         half = size.length / 2.0
         outline, frame = disc(half, half, half), Frame(Vec(0.0, 0.0, out.under), X, Y, Z)
     else:
-        corner = min(p.top.corner, size.depth / 2.0 - 1.0, size.length / 2.0 - 1.0)
+        corner = worth(min(p.top.corner, size.depth / 2.0 - 1.0, size.length / 2.0 - 1.0))
         outline = rounded_rectangle(size.length, size.depth, corner)
         frame = Frame(Vec(size.depth, 0.0, out.under), Y, X.negated(), Z)
     return Part(

@@ -25,6 +25,9 @@ from flatpack.profiles import Board, Profiles
 SQUARE_FEET = 6.0
 """Rounding of the feet's outer corners, so that they don't splinter, mm (common practice)."""
 
+LEAST_ROUNDING = 0.1
+"""Roundings smaller than this are left out, mm."""
+
 
 @frozen
 class Leg:
@@ -95,6 +98,11 @@ def set_out(p: Sheet, profiles: Profiles, notes: Workings) -> SettingOut:
     )
 
 
+def worth(radius: float) -> float:
+    """A rounding, or none where nobody would see it."""
+    return radius if radius >= LEAST_ROUNDING else 0.0
+
+
 def _given(notes: Workings, name: str, given: float | None, whole: float, share: float) -> float:
     """As the file says, or a share of something larger, to the whole mm."""
     if given is not None:
@@ -117,9 +125,9 @@ def _leg(
         (inner + top / 2.0) / 2.0,
         f"half way from {mm(inner)} to the end at {mm(top / 2.0)}",
     )
-    corner = max(min(SQUARE_FEET, foot / 3.0, arch / 3.0), 0.0)
+    corner = worth(min(SQUARE_FEET, foot / 3.0, arch / 3.0))
     room = max(min(arch - corner, floor / 2.0 - foot) - 1.0, 0.0)
-    rounding = min(max(p.legs.rounding, fit.cutter), room)
+    rounding = worth(min(max(p.legs.rounding, fit.cutter), room))
     return Leg(
         tall=under, top=top, floor=floor, foot=foot, arch=arch, rounding=rounding, corner=corner,
         tenon=tenon, tenons=(-aside, aside),
