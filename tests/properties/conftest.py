@@ -57,6 +57,7 @@ def _parts_measured(parts: Iterable[Part]) -> dict[str, object]:
         found[f"{name}: arris"] = sorted({p.arris for p in alike})
         found[f"{name}: place"] = [_rounded(p.frame) for p in alike]
         found[f"{name}: outline"] = [_rounded(p.outline) for p in alike]
+        found[f"{name}: openings"] = [_rounded(p.openings) for p in alike]
         found[f"{name}: work"] = [[f.key() for f in p.features] for p in alike]
         holes = [f.diameter for p in alike for f in p.features if isinstance(f, Hole)]
         found[f"{name}: hole diameters"] = sorted(holes)
@@ -98,6 +99,8 @@ def measured(profiles: Profiles) -> Callable[[Any, Assembly], dict[str, object]]
             for one in fields(piece.motion):
                 found[f"motion: {one.name}"] = _rounded(getattr(piece.motion, one.name))
         found["hardware"] = piece.hardware
+        found["trials"] = [(p.name, _rounded(p.outline), p.board.key) for p in piece.trials]
+        found["fits"] = [(f.joint, f.hold, _rounded((f.clearance, f.slope))) for f in piece.fits]
         found["workings"] = tuple((w.name, round(w.value, 6)) for w in piece.workings)
         found["gap spacers"] = tuple((s.name, round(s.width, 6)) for s in piece.spacers)
         found["steps"] = tuple(step.key for step in piece.steps)
