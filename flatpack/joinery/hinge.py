@@ -20,6 +20,9 @@ from flatpack.model import (
 )
 from flatpack.profiles import Hinge, Screw
 
+FACING = -0.9
+"""Cosine below which two leaves face one another."""
+
 
 @frozen(kw_only=False)
 class Leaf:
@@ -33,7 +36,12 @@ class Leaf:
 
 @frozen
 class HingeJoint:
-    """A hinge whose axis passes through `centre` (the middle of the knuckle) along `along`."""
+    """A hinge whose axis passes through `centre` (the middle of the knuckle) along `along`.
+
+    The second leaf is screwed on at `second_step`, if told, else at `step`.  Where the leaves face
+    one another, as under a closed lid, the first is screwed on with the hinge open: the second
+    leaf's part is then out of the driver's way.
+    """
 
     key: str
     step: str
@@ -43,6 +51,7 @@ class HingeJoint:
     hinge: Hinge
     screw: Screw
     tip_cover: float = 3.0
+    second_step: str = ""
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -64,6 +73,12 @@ class HingeJoint:
                 features.append((leaf.part, feature))
                 fasteners.append(screw)
         return Machining(tuple(features), tuple(fasteners))
+
+    def _opened(self, leaf: Leaf) -> tuple[str, ...]:
+        """The part that swings out of the way when this leaf is screwed on."""
+        first, second = self.leaves
+        opened = leaf is first and first.out.dot(second.out) < FACING
+        return (second.part,) if opened else ()
 
     def _leaf_face(self, leaf: Leaf, from_axis: float, along: float) -> Vec:
         """Place on the part's face, where the leaf lies on it."""
@@ -104,11 +119,11 @@ class HingeJoint:
             length=length,
             diameter=self.screw.diameter,
             passes=(leaf.part,),
-            inside=(leaf.part, self.key),
+            inside=(leaf.part, self.key, *self._opened(leaf)),
             solids=(cylinder(name, head, way, self.screw.diameter / 2.0, length),),
             drivers=(Driver(head, leaf.out, 5.0, 60.0),),
             hardware=(Hardware(self.screw.name, size, 1, self.hinge.name),),
-            step=self.step,
+            step=self.second_step if self.second_step and leaf is self.leaves[1] else self.step,
             group=leaf.group,
             bite=bite,
             tip_cover=last - bite,

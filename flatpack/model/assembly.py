@@ -273,4 +273,5 @@ class Assembly:
     loose: bool = False
     remarks: tuple[Finding, ...] = ()
     date: str = ""
+    loads: str = ""
     machined: bool = False

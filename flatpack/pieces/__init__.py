@@ -18,6 +18,12 @@ def _composed() -> Family:
     return Family("composed", "A piece of your own, composed of parts", Composed, build, conflicts)
 
 
+def _cushion_box() -> Family:
+    from flatpack.pieces.cushion_box import CushionBox, build, conflicts
+
+    return Family("cushion-box", "Lidded box for cushions", CushionBox, build, conflicts)
+
+
 def _dining_bench() -> Family:
     from flatpack.pieces.dining_bench import DiningBench, build, conflicts
 
@@ -78,6 +84,7 @@ PIECES = Families(
     {
         "bench": _bench,
         "composed": _composed,
+        "cushion-box": _cushion_box,
         "dining-bench": _dining_bench,
         "dining-table": _dining_table,
         "loose-parts": _loose_parts,

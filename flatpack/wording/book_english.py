@@ -100,12 +100,20 @@ SAFETY = (
     "Glue, sealer and finish: gloves, fresh air, no flames; read the maker's safety sheet. Rags "
     "with oil or stain can catch fire by themselves: dry them flat outdoors, one by one.",
     "Turn, lift and carry the piece with two persons.",
-    "Sit or lie on it; nobody stands, kneels or jumps on it. Keep children off until it is "
-    "finished and checked.",
     "Local codes and the rules of public places come before this book. Where they ask for a "
     "licensed or competent person (public seating, rented property, anything fixed to a "
     "building), have one judge the piece.",
 )
+_SIT = (
+    "Sit or lie on it; nobody stands, kneels or jumps on it. Keep children off until it is "
+    "finished and checked."
+)
+_KEEP_OFF = (
+    "Nobody sits, stands, kneels or climbs on it. Keep children away until it is finished and "
+    "checked."
+)
+USE_IT = {"": _SIT, "lying": _SIT, "standing": _KEEP_OFF, "opening": _KEEP_OFF}
+"""What it is for, and what it isn't, by the piece's bearing."""
 FINGERS = "Fingers: keep hands out of these gaps while the {panel} moves."
 NO_TESTS = (
     "The checks are sums. Before anyone uses the piece, load it slowly, near the ground, with "

@@ -83,6 +83,12 @@ FOLD = (
     "the frame. The hinge screws are driven from below: kneel beside it, or lay the whole on its "
     "side once all is clamped. The picture shows it from below."
 )
+OPENED = (
+    "Stand the frame upright on its feet. One person holds the moving part wide open, its arms "
+    "folded against it; the other screws the hinges' free leaves to the frame, one screw a leaf. "
+    "Close it and see that it lies evenly, then open it and drive the rest. Let go only when the "
+    "rod sits in its notches."
+)
 BELOW = (
     "Work upside down, on a flat bench or floor with scrap under the show faces. Turn it over, and "
     "back again when the step is done and the glue has set, with two persons."

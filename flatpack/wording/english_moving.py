@@ -10,7 +10,7 @@ from typing import Protocol
 TITLE = "Moving {panel}"
 STOPS_TYPE = "Stops of the moving {panel}"
 CLOSE_TYPE = "Rod and notch at each stop"
-SIDE = "Side, near rail taken away"
+SIDE = "Side, near side taken away"
 FLAT = "{rest}"
 HINGE = "hinge axis"
 DASHED = "dashed: what stands before the rack"

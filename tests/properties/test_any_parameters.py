@@ -95,6 +95,14 @@ def test_planter(most: int, with_keys: Callable[..., Any], data: st.DataObject) 
 @pytest.mark.parametrize("most", [1, 4, 40])
 @settings(gently, max_examples=6)
 @given(data=st.data())
+def test_cushion_box(most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
+    family = PIECES["cushion-box"]
+    judged(family, with_keys(family.record(name="Any"), data.draw(keys(family, most))))
+
+
+@pytest.mark.parametrize("most", [1, 4, 40])
+@settings(gently, max_examples=6)
+@given(data=st.data())
 def test_lounger(most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
     family = PIECES["lounger"]
     judged(family, with_keys(family.record(name="Any"), data.draw(keys(family, most))))

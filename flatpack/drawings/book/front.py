@@ -34,6 +34,7 @@ def safety(m: Matter) -> Chapter:
 
 def _safety(m: Matter) -> Iterator[Block]:
     yield from (Caution(text) for text in words.SAFETY)
+    yield Caution(words.USE_IT[m.assembly.bearing])
     yield from (Caution(f.message) for f in m.findings if f.code == CAUTION)
     traps = [f for f in m.findings if f.code == "finger-trap"]
     if traps:

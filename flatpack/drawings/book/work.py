@@ -54,7 +54,9 @@ def _stand(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
     bars = m.assembly.bars
     hinged = any(f.kind == "hinge" for f in step.fasteners)
     if hinged and any(bars[k].group == "rod" for k in step.old if k in bars):
-        yield said.FOLD
+        motion = m.assembly.motion
+        # Leaves that lie on one another at rest are only reached with the hinge open.
+        yield said.OPENED if motion and motion.leaf_angle == 0.0 else said.FOLD
     elif below:
         yield said.BELOW
     elif _hangs(m, step):

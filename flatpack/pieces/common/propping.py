@@ -7,10 +7,13 @@ panel's battens when the panel is at rest; the racks' notches lie below it.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from itertools import pairwise
 
 from flatpack.frozen import frozen
 from flatpack.geometry import Point, Segment
+from flatpack.joinery.axis import kept_clear, spread
+from flatpack.joinery.pocket_screws import MARGIN
 from flatpack.mechanism.notches import Kind, NotchForm, cut, rack_contour, seat_of
 from flatpack.mechanism.prop import Prop, pivot_at
 from flatpack.pieces.family import Workings, mm
@@ -126,3 +129,24 @@ def folded_at(prop: Prop, height: float) -> Point:
     """The folded rod's centre, at a height."""
     drop = prop.pivot.y - height
     return Point(prop.pivot.x + math.sqrt(max(prop.arm**2 - drop * drop, 0.0)), height)
+
+
+def clear_of_pockets(
+    most: float, boards: Sequence[tuple[float, float]], count: int, room: float, apart: float
+) -> float:
+    """Next place towards the hinge, in whole mm, where pockets under every board find room.
+
+    `boards` are where each begins and ends along the panel; `count` pockets stand under each,
+    `apart` from one another and `room` from the pivot, mm.
+    """
+    pitch = max(b - a for (a, _), (b, _) in pairwise(boards)) if len(boards) > 1 else most
+    for back_off in range(math.ceil(pitch)):
+        pivot = most - back_off
+        for low, high in boards:
+            margin = min(MARGIN, (high - low) / 4.0)
+            inside, blocked = (low + margin, high - margin), [(pivot - room, pivot + room)]
+            if not kept_clear(spread(low, high, count), *inside, blocked, apart, None):
+                break
+        else:
+            return pivot
+    return most

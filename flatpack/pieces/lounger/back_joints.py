@@ -6,8 +6,10 @@ import math
 from collections.abc import Iterator
 
 from flatpack.geometry import Vec, X, Y, Z
-from flatpack.joinery import BarInHoles, BoltThrough, FaceScrews, GluedFaces, HingeJoint, Leaf
+from flatpack.joinery import FaceScrews, GluedFaces, HingeJoint, Leaf
 from flatpack.model import Joint
+from flatpack.pieces.common.lanes import Pivot
+from flatpack.pieces.common.prop_joints import prop_joints
 from flatpack.pieces.common.propping import LAND, PropSetting
 from flatpack.pieces.lounger.frame_joints import pockets, sides
 from flatpack.pieces.lounger.frame_parts import hinge_places
@@ -88,31 +90,9 @@ def back_joints(p: Lounger, out: SettingOut, prop: PropSetting) -> Iterator[Join
 
 def arm_joints(out: SettingOut, prop: PropSetting) -> Iterator[Joint]:
     """Arms pivoted on the braces, and the rod that joins them."""
-    x = out.deck.hinge_x + prop.prop.pivot.x
-    z = out.heights.axis + prop.prop.pivot.y
-    for hand, way in (("left", Y), ("right", Y.negated())):
-        yield BoltThrough(
-            key=f"pivot-{hand}",
-            step="arms",
-            through=(f"arm-{hand}", f"brace-{hand}"),
-            place=Vec(x, 0.0, z),
-            direction=way,
-            bolt=out.stock.bolt,
-            nut=out.stock.nut,
-            washer=out.stock.washer,
-            turning=(f"brace-{hand}",),
-            between=True,
-            use="arm's pivot",
-            group="back",
-        )
-    yield BarInHoles(
-        key="rod-in-arms",
-        step="arms",
-        bar="rod",
-        holders=("arm-left", "arm-right"),
-        fit="fixed",
-        use="prop rod",
-    )
+    axis = Vec(out.deck.hinge_x, 0.0, out.heights.axis)
+    pivot = Pivot(out.stock.bolt, out.stock.nut, out.stock.washer)
+    yield from prop_joints(prop, axis, "brace", pivot)
 
 
 def hinge_joints(p: Lounger, out: SettingOut) -> Iterator[Joint]:

@@ -15,8 +15,7 @@ from __future__ import annotations
 import math
 
 from flatpack.geometry import Point
-from flatpack.joinery.axis import kept_clear, spread
-from flatpack.joinery.pocket_screws import MARGIN, POCKETS_APART
+from flatpack.joinery.pocket_screws import POCKETS_APART
 from flatpack.mechanism.notches import NotchForm, seat_of
 from flatpack.mechanism.prop import Prop, pivot_at
 from flatpack.pieces.common.notch_forms import cornered, notch_form
@@ -25,6 +24,7 @@ from flatpack.pieces.common.propping import (
     Levels,
     PropSetting,
     bar_edge,
+    clear_of_pockets,
     folded_at,
     longest_pivot,
     notches_for_angles,
@@ -153,21 +153,12 @@ def _arm(p: Lounger, out: SettingOut, levels: Levels, form: NotchForm, notes: Wo
 
 def _clear_of_pockets(p: Lounger, out: SettingOut, most: float) -> float:
     """Next place towards the hinge, in whole mm, where the slats' pockets still find room."""
-    stock, deck, width = out.stock, out.deck, out.widths.slat
-    room = pivot_room(out)
-    margin, apart = min(MARGIN, width / 4.0), stock.jig.drill + POCKETS_APART
+    deck, width = out.deck, out.widths.slat
     first = deck.hinge_gap - deck.gap_on_deck
-    for back_off in range(math.ceil(width + deck.back_gap)):
-        pivot = most - back_off
-        for i in range(deck.back_count):
-            low = first + i * (width + deck.back_gap)
-            wanted = spread(low, low + width, p.back.brace_screws)
-            inside = (low + margin, low + width - margin)
-            if not kept_clear(wanted, *inside, [(pivot - room, pivot + room)], apart, None):
-                break
-        else:
-            return pivot
-    return most
+    lows = [first + i * (width + deck.back_gap) for i in range(deck.back_count)]
+    slats = [(low, low + width) for low in lows]
+    apart = out.stock.jig.drill + POCKETS_APART
+    return clear_of_pockets(most, slats, p.back.brace_screws, pivot_room(out), apart)
 
 
 def pivot_room(out: SettingOut) -> float:

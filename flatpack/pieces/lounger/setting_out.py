@@ -16,6 +16,7 @@ lock nut with the bolt's tail.
 from __future__ import annotations
 
 from flatpack.frozen import frozen
+from flatpack.pieces.common.lanes import Lanes, Pivot, set_lanes
 from flatpack.pieces.family import Workings, even_gap, mm, slat_count
 from flatpack.pieces.lounger.at_hinge import hinge_joint
 from flatpack.pieces.lounger.parameters import Lounger
@@ -24,17 +25,6 @@ from flatpack.pieces.lounger.widths import Widths, widths_for
 
 BRACE_END = 5.0
 """From a brace's ends to the rails there, mm, to swing free (common practice, no source)."""
-
-
-@frozen
-class Lanes:
-    """Places across the width from the left rail's outer face, mm; each the lane's outer side."""
-
-    rack: float
-    arm: float
-    brace: float
-    free: float
-    rod_length: float
 
 
 @frozen
@@ -106,32 +96,15 @@ def _heights(p: Lounger, stock: Stock, widths: Widths, notes: Workings) -> Heigh
 
 
 def _lanes(p: Lounger, stock: Stock, notes: Workings) -> Lanes:
-    rail, rack, moving = (
-        stock.frame.thickness,
-        stock.rack.thickness,
-        stock.moving.thickness,
-    )
-    head, washer = stock.bolt.head_height, stock.washer.thickness
-    room = p.arms.lane_clearance
-    arm = notes.add(
-        "Arm's outer face from the rail's outer face",
-        rail + rack + room + head,
-        f"{mm(rail)} rail + {mm(rack)} rack + {mm(room)} clearance + {mm(head)} bolt head",
-    )
-    brace = notes.add(
-        "Brace's outer face from the rail's outer face",
-        arm + moving + washer,
-        f"{mm(arm)} + {mm(moving)} arm + {mm(washer)} washer",
-    )
-    tail = washer + stock.nut.height + 4.0 * stock.bolt.pitch
-    free = brace + moving + tail
-    play = p.rack.rod_clearance
     rod = notes.add(
         "Rod length",
-        p.size.width - 2.0 * rail - 2.0 * play,
-        f"{mm(p.size.width)} overall - 2 x {mm(rail)} rail - 2 x {mm(play)} clearance",
+        p.size.width - 2.0 * stock.frame.thickness - 2.0 * p.rack.rod_clearance,
+        f"{mm(p.size.width)} overall - 2 x {mm(stock.frame.thickness)} rail - "
+        f"2 x {mm(p.rack.rod_clearance)} clearance",
     )
-    return Lanes(rack=rail, arm=arm, brace=brace, free=free, rod_length=rod)
+    thick = stock.frame.thickness, stock.rack.thickness, stock.moving.thickness
+    pivot = Pivot(stock.bolt, stock.nut, stock.washer)
+    return set_lanes(thick, pivot, p.arms.lane_clearance, rod, ("rail", "Brace"), notes)
 
 
 def _deck(p: Lounger, stock: Stock, widths: Widths, notes: Workings) -> Deck:

@@ -73,7 +73,7 @@ def notch_sizes(out: Carcass, notes: Workings) -> None:
     """Notes the notches' sizes: what a saw is set to."""
     for number, (start, end, depth) in enumerate(notches(out), 1):
         notes.add(
-            f"Notch {number} of an outer bottom slat, depth",
+            f"Outer bottom slat, notch {number}, depth",
             depth,
             f"from {mm(start)} to {mm(end)} along it from either end; {mm(END_ROOM)} free round "
             f"what stands there, the slat {mm(out.bottom.first - out.timber.sides.thickness)} from "

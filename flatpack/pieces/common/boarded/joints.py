@@ -20,6 +20,7 @@ from flatpack.pieces.common.boarded.screwing import (
     EDGE_IN_SCREWS,
     WOOD_BETWEEN,
     across_board,
+    between,
     clear_by,
     row_heights,
     screws,
@@ -33,7 +34,7 @@ STEPS = (
          ("between side boards",)),
     Step("bottom", "Bottom: slats on the bearers",
          "The outer two are notched round what stands at the sides.",
-         ("Gap between bottom slats", "Notch "),
+         ("Gap between bottom slats", "Outer bottom slat"),
          ("between bottom slats",)),
 )  # fmt: skip
 CHUCK_ROOM = 1.5
@@ -106,7 +107,7 @@ def bearer_heights(out: Carcass) -> tuple[float, ...]:
 def _bearer_joints(out: Carcass) -> Iterator[Joint]:
     t, heights = out.timber.sides.thickness, bearer_heights(out)
     for key, plane, way in bearer_places(out):
-        where = key.removeprefix("bearer-")
+        where = key.removeprefix("sleeper-")
         corner = not where.startswith("middle")
         half = (out.corner.x if corner else out.timber.posts.thickness) / 2.0
         for side, x in zip(out.sides, (t + half, out.wish.depth - t - half), strict=True):
@@ -129,17 +130,17 @@ def slat_places(out: Carcass, number: int) -> tuple[float, ...]:
     Beside a post a driver's chuck needs room; nowhere may a screw miss the bearer.
     """
     bottom, width, t = out.bottom, out.widths.slat, out.timber.sides.thickness
-    low = bottom.first + number * (width + bottom.gap)
-    high = low + width
+    low = max(bottom.first + number * (width + bottom.gap), t + BEARER_ROOM)
+    high = min(low + width, out.wish.depth - t - BEARER_ROOM)
     beside = t + out.corner.x + CHUCK[0] + CHUCK_ROOM
+    if low >= beside and high <= out.wish.depth - beside:
+        return across_board(out, out.timber.bottom, low, high, out.wish.slat_screws)
     edge = EDGE_IN_SCREWS * out.timber.screw.diameter
-    if low < beside:
-        low = min(beside, high - edge) - edge
-    if high > out.wish.depth - beside:
-        high = max(out.wish.depth - beside, low + edge) + edge
-    inside = t + BEARER_ROOM
-    low, high = max(low, inside), min(high, out.wish.depth - inside)
-    return across_board(out.timber.bottom, low, high, out.wish.slat_screws)
+    inner = max(low + edge, beside), min(high - edge, out.wish.depth - beside)
+    if inner[0] > inner[1]:
+        inner = min(max(inner[0], low + edge), high - edge), max(min(inner[1], high - edge), low)
+        inner = (inner[0], inner[0]) if low < beside else (inner[1], inner[1])
+    return between(out, out.timber.bottom, *inner, out.wish.slat_screws)
 
 
 def _bottom_joints(out: Carcass) -> Iterator[Joint]:

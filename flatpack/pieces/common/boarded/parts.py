@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from flatpack.frozen import replace
 from flatpack.geometry import Frame, Vec, X, Y, Z
 from flatpack.geometry.shapes import rectangle
-from flatpack.model import Part
+from flatpack.model import Hand, Part
 from flatpack.pieces.common.boarded.bottom import slats
 from flatpack.pieces.common.boarded.carcass import BEARER_ROOM, Carcass, inner_ends
 
@@ -57,7 +57,9 @@ def _corners(out: Carcass) -> Iterator[Part]:
         hand="left",
     )
     far = replace(first, name=names[1], outline=rectangle(tall[1], out.widths.post))
-    opposite = turned(out, far, f"post-{out.sides[1]}-right")
+    # Where each side's posts are a pair of their own, its left one is the left hand.
+    hand: Hand = "left" if names[0] == names[1] else "right"
+    opposite = replace(turned(out, far, f"post-{out.sides[1]}-right"), hand=hand)
     yield first
     yield first.other_hand(f"post-{out.sides[0]}-right", middle)
     yield opposite.other_hand(f"post-{out.sides[1]}-left", middle)
@@ -131,9 +133,9 @@ def bearer_places(out: Carcass) -> tuple[tuple[str, float, Vec], ...]:
     half = out.widths.post / 2.0
     way = Y.negated()
     middle = [
-        (f"bearer-middle-{number}", at + half, way) for number, at in enumerate(out.battens, 1)
+        (f"sleeper-middle-{number}", at + half, way) for number, at in enumerate(out.battens, 1)
     ]
-    return (("bearer-left", low, way), *middle, ("bearer-right", high, Y))
+    return (("sleeper-left", low, way), *middle, ("sleeper-right", high, Y))
 
 
 def _bearers(out: Carcass) -> Iterator[Part]:

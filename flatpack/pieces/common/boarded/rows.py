@@ -13,14 +13,14 @@ WET_SEASON = 8.0
 source)."""
 LEFT_WET = 1.5
 """Gap that must be left in the wet season, mm (common practice, no source)."""
-LEAST_RIP = 40.0
-"""Narrowest board worth ripping, mm (common practice, no source)."""
+LEAST_RIP = 60.0
+"""Narrowest board worth ripping, mm: it still takes two screws (common practice, no source)."""
 EVEN = 0.05
 """Heights nearer than this are equal, mm."""
 
 
 class Row(NamedTuple):
-    """One board of a side: its lower edge above ground, and its width, mm."""
+    """One board of a side or lid: where it begins, as above ground, and its width, mm."""
 
     low: float
     width: float
@@ -46,20 +46,25 @@ def swelling_gap(
 
 
 def rows_between(
-    board: Board, wanted: float, levels: tuple[float, float], gap: float, notes: Workings
+    board: Board,
+    wanted: float,
+    ends: tuple[float, float],
+    gap: float,
+    notes: Workings,
+    name: str = "Height of the side boards",
 ) -> tuple[Row, ...]:
-    """Boards that fill the height: alike from sheet; bought ones with the top one ripped.
+    """Boards that fill a side: alike from sheet; bought ones with the last one ripped.
 
-    `wanted` is the board's width as sold, `levels` the lower and upper edge of the side.
+    `wanted` is the board's width as sold, `ends` the first board's and the last one's outer edge.
     """
-    low, high = levels
+    low, high = ends
     if high - low <= LEAST_RIP:
         return (Row(low, max(high - low, 1.0)),)
     widths = _sheet(high - low, wanted, gap) if board.kind != "planed" else ()
     widths = widths or _planed(high - low, wanted, gap)
     told = " + ".join(mm(w) for w in widths)
     notes.add(
-        "Height of the side boards",
+        name,
         high - low,
         f"{told}" + (f" + {len(widths) - 1} x {mm(gap)} gaps" if len(widths) > 1 else ""),
     )
@@ -78,12 +83,15 @@ def _sheet(height: float, wanted: float, gap: float) -> tuple[float, ...]:
 
 
 def _planed(height: float, sold: float, gap: float) -> tuple[float, ...]:
-    """Whole boards from below; the rest ripped, shared with the board below when it is narrow."""
+    """Whole boards from below; the rest ripped, shared with boards below when it is narrow."""
     whole = int((height + gap + EVEN) / (sold + gap))
     rest = height - whole * (sold + gap)
     if rest + gap < EVEN:
         return (sold,) * whole
     if rest >= LEAST_RIP or whole == 0:
         return (*(sold,) * whole, rest)
-    shared = (sold + rest) / 2.0
-    return (*(sold,) * (whole - 1), shared, shared)
+    for sharing in range(1, whole + 1):
+        shared = (sharing * sold + rest) / (sharing + 1)
+        if shared >= LEAST_RIP:
+            break
+    return (*(sold,) * (whole - sharing), *(shared,) * (sharing + 1))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from flatpack.geometry import Vec
 from flatpack.joinery import FaceScrews
-from flatpack.joinery.axis import spread
 from flatpack.pieces.common.boarded.carcass import Carcass
 from flatpack.pieces.common.boarded.rows import Row
 from flatpack.profiles import Board
@@ -15,14 +14,17 @@ ASIDE = 5.0
 """How far crossing screws stand from the middle between them, mm: one below, one above."""
 WOOD_BETWEEN = 4.0
 """Wood between two screws that pass one another, mm (common practice, no source)."""
-LEAST_SHARE = 40.0
-"""Width of a board for each of its screws, mm; a narrower one gets fewer (common practice)."""
+APART_IN_SCREWS = 4.0
+"""Least from screw to screw across the grain in their diameters: Eurocode 5 table 8.2, predrilled
+(4 d)."""
 OVER_THE_YEAR = 12.0
 """Change of a board's moisture from dry summer to wet autumn, % (common practice, no source)."""
 MOVES = 1.4
 """Movement between two screws across the grain that wood and holes take, mm (common practice)."""
 EDGE_IN_SCREWS = 3.0
 """Edge distance of a screw in its diameters: Eurocode 5 table 8.2, predrilled (3 d)."""
+Places = tuple[float, ...]
+"""Places across a board, rising, mm."""
 
 
 def screws(
@@ -52,18 +54,30 @@ def screws(
 def row_heights(out: Carcass, row: Row, aside: float) -> tuple[float, ...]:
     """Heights of the screws in one board, moved aside from the even spread."""
     low, high = row.low, row.low + row.width
-    found = across_board(out.timber.sides, low, high, out.wish.board_screws)
+    found = across_board(out, out.timber.sides, low, high, out.wish.board_screws)
     return tuple(z + aside for z in found)
 
 
-def across_board(board: Board, low: float, high: float, count: int) -> tuple[float, ...]:
-    """Places of up to `count` screws across a board: evenly, but no further apart than it moves."""
-    count = max(min(count, int((high - low) / LEAST_SHARE)), 1)
-    if board.movement > 0.0 and count > 1:
-        most = MOVES / (board.movement * OVER_THE_YEAR) * count / (count - 1)
-        middle, half = (low + high) / 2.0, min(high - low, most) / 2.0
-        low, high = middle - half, middle + half
-    return spread(low, high, count)
+def across_board(out: Carcass, board: Board, low: float, high: float, count: int) -> Places:
+    """Places of up to `count` screws across a board, well inside its edges."""
+    share = (high - low) / max(count, 1) / 2.0
+    edge = max(share, min(EDGE_IN_SCREWS * out.timber.screw.diameter, (high - low) / 2.0))
+    return between(out, board, low + edge, high - edge, count)
+
+
+def between(out: Carcass, board: Board, low: float, high: float, count: int) -> Places:
+    """Up to `count` screws from `low` to `high`, no nearer than they may be.
+
+    Nor further apart than the wood moves between them over the year.
+    """
+    room = max(high - low, 0.0)
+    fit = 1 + int(room / (APART_IN_SCREWS * out.timber.screw.diameter) + 1e-9)
+    count, middle = max(min(count, fit), 1), (low + high) / 2.0
+    if count == 1:
+        return (middle,)
+    if board.movement > 0.0:
+        room = min(room, MOVES / (board.movement * OVER_THE_YEAR))
+    return tuple(middle + room * (i / (count - 1) - 0.5) for i in range(count))
 
 
 def clear_by(out: Carcass) -> float:
