@@ -167,8 +167,8 @@ def _one_of_two(assembly: Assembly):
 def test_legs_of_one_end_moved_in_by_200(piece: Path) -> None:
     made = judged(piece)
     legs, by = _end_legs(made.assembly)
-    if not legs:
-        pytest.skip("it stands on its sides, not on legs")
+    if not legs or _whole(made) is None:
+        pytest.skip("it stands on its sides, or nobody wrote loads for it")
     after = broken(made, moved(made.assembly, legs, by))
     if made.family == "lounger":
         assert _tipping(after) > _tipping(made.strength)

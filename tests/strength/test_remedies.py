@@ -26,7 +26,8 @@ def test_the_cheapest_that_works_is_told(lounger):
 def test_changes_reach_from_boards_to_bolts(lounger, bench):
     words = [c.words for c in changes(lounger.record, lounger.assembly, lounger.profiles)]
     text = "\n".join(words)
-    for part in ('boards.slats = "ply-24"', "slats.deck_count = 14", "coach-m10", "steel", "wide-m8", "wood-5"):
+    boards = ('boards.slats = "ply-24"', "slats.deck_count = 14")
+    for part in (*boards, "coach-m10", "steel", "wide-m8", "wood-5"):
         assert part in text
     text = "\n".join(c.words for c in changes(bench.record, bench.assembly, bench.profiles))
     assert "frames.count = 4, one more" in text  # a nearer leg
