@@ -20,12 +20,12 @@ from flatpack.drawings.labels import Wanted, labelled
 from flatpack.drawings.marks import PartGroup
 from flatpack.drawings.part_strokes import mark_strokes, second_face, worked
 from flatpack.drawings.running import running
-from flatpack.drawings.saw_cuts import saw_cuts, told
+from flatpack.drawings.saw_cuts import said, told
 from flatpack.drawings.settings import Settings
 from flatpack.drawings.shapes import Dimension, Drawing, Line, Stroke, Text
 from flatpack.drawings.turned import Seen
 from flatpack.geometry import Point
-from flatpack.model import Assembly, Face, Part
+from flatpack.model import Assembly, Face, Part, saw_cuts
 from flatpack.wording import english as words
 from flatpack.wording import english_saw as saw
 
@@ -118,7 +118,7 @@ def slanting(
 ) -> tuple[Stroke, ...]:
     """Beside every cut that isn't square how the saw is set, clear of what is drawn."""
     wanted = [
-        Wanted(seen.point(cut.middle), 4.0, saw.on_drawing(cut.said(), cut.long, face), cut.said())
+        Wanted(seen.point(cut.middle), 4.0, saw.on_drawing(said(cut), cut.long, face), said(cut))
         for cut in saw_cuts(part)
     ]
     if not wanted:

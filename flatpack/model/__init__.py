@@ -21,6 +21,7 @@ from flatpack.model.assembly import (
 from flatpack.model.motion import posed
 from flatpack.model.part import Bar, Cut, Face, Feature, Group, Hand, Part
 from flatpack.model.passage import Passage, is_shaped, passage, sides
+from flatpack.model.saw_cuts import SawCut, saw_cuts
 from flatpack.model.sawn import (
     corners,
     left_corners,
@@ -54,6 +55,7 @@ __all__ = [
     "Part",
     "Passage",
     "Recess",
+    "SawCut",
     "Solid",
     "Step",
     "Working",
@@ -66,6 +68,7 @@ __all__ = [
     "passage",
     "placed_corners",
     "posed",
+    "saw_cuts",
     "sides",
     "trimmed",
     "volume",

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from flatpack.drawings.operations import distinct_features
-from flatpack.model import Part
+from flatpack.model import saw_cuts
 from flatpack.planning.boards import BoardPlan
 from flatpack.planning.buying import Amounts
 from flatpack.planning.making import Plans
@@ -67,15 +67,11 @@ def _cuts(boards: tuple[BoardPlan, ...]) -> int:
     return cross + sum(b.count * b.across for plan in boards for b in plan.blanks)
 
 
-def _bevels(part: Part) -> list[Any]:
-    return [feature for feature in part.features if feature.operation == "bevel"]
-
-
 def _slanting(plans: Plans) -> Iterator[tuple[tuple[float, float], int]]:
-    """Setting of the saw for each bevelled cut, as its scales are read, and how many are made."""
+    """Setting of the saw for each cut that isn't square, as its scales are read, and how many."""
     for lot in plans.lots:
         for wanted in lot.parts:
-            for table, blade in (bevel.setting for bevel in _bevels(wanted.group.part)):
+            for table, blade in (cut.setting for cut in saw_cuts(wanted.group.part)):
                 yield (round(table, 1), round(blade, 1)), wanted.count
 
 
@@ -86,7 +82,7 @@ def _curves(plans: Plans) -> float:
         for wanted in lot.parts:
             part = wanted.group.part
             x0, y0, x1, y1 = part.outline.bounds
-            sawn = {(bevel.start, bevel.end) for bevel in _bevels(part)}
+            sawn = {(cut.start, cut.end) for cut in saw_cuts(part)}
             straight = sum(
                 s.length for s in part.outline
                 if (s.start, s.end) in sawn or (not s.bulge and any(

@@ -15,13 +15,13 @@ from flatpack.drawings.marks import groups
 from flatpack.drawings.page import Sheet, Table
 from flatpack.drawings.part_view import part_drawing
 from flatpack.drawings.registry import DRAWINGS, drawings
-from flatpack.drawings.saw_cuts import saw_cuts, saw_settings
+from flatpack.drawings.saw_cuts import saw_settings
 from flatpack.drawings.settings import Settings
 from flatpack.drawings.shapes import Closed, Drawing, Line, Text
 from flatpack.features import Bevel
 from flatpack.geometry.compound import leg_end
 from flatpack.job import written
-from flatpack.model import Assembly, Part, corners
+from flatpack.model import Assembly, Part, corners, saw_cuts
 from flatpack.profile_files import profile_texts
 from flatpack.profiles import load
 from tests.bevelled import stool
