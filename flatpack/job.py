@@ -21,12 +21,12 @@ from flatpack.finding import Finding, blocks, by_severity, in_order
 from flatpack.manifest import NAME as MANIFEST
 from flatpack.manifest import File, manifest
 from flatpack.mechanism.study import Study, study
-from flatpack.model import Assembly, posed
+from flatpack.model import Assembly
 from flatpack.parameters import Conflict, canonical, read_design
 from flatpack.pieces import PIECES
+from flatpack.poses import poses
 from flatpack.profiles import Profiles, Workshop, load
 from flatpack.strength import basis
-from flatpack.wording import english as words
 from flatpack.writers.registry import render
 
 if TYPE_CHECKING:
@@ -183,7 +183,7 @@ def _settings(made: Design, printing: PrintSettings | None) -> Settings:
         workshop=made.workshop,
         code=made.code,
         faulty=blocks(made.findings),
-        poses=poses(made),
+        poses=poses(made.assembly, made.study),
         study=made.study,
         printing=printing,
         printed=made.printed,
@@ -191,19 +191,6 @@ def _settings(made: Design, printing: PrintSettings | None) -> Settings:
         finishing=made.finishing,
         strength=made.strength,
     )
-
-
-def poses(made: Design) -> dict[str, Assembly]:
-    """The piece with its back or lid at rest and at its highest stop; empty when nothing moves."""
-    if made.study is None:
-        return {}
-    motion = made.study.motion
-    flat = {words.at_rest(motion.panel, motion.rest): made.assembly}
-    if not made.study.found.stops:
-        return flat
-    top = made.study.found.stops[-1]
-    raised = posed(made.assembly, top.angle, top.rod)
-    return {**flat, words.raised(motion.panel, round(top.angle, 1)): raised}
 
 
 def written(drawn: Iterable[Sheet], workshop: Workshop) -> dict[str, File]:

@@ -52,6 +52,7 @@ MAY_IMPORT: dict[str, set[str]] = {
     "command_line": ALL,
     "__main__": ALL,
     "mending": {"parameters"},
+    "poses": {"mechanism", "model"},
     "output_folder": {"manifest"},
     "manifest": set(),
     "content_code": set(),

@@ -19,6 +19,7 @@ from flatpack.errors import FaultsError, FlatpackError, OutputError, ReadError
 from flatpack.finding import blocks
 from flatpack.manifest import NAME as MANIFEST
 from flatpack.manifest import File, manifest
+from flatpack.poses import poses
 from flatpack.writers import plain_json
 
 #: What a variant's folder says of itself: its key, the profiles used, and its row of the summary.
@@ -129,7 +130,8 @@ def _drawn(
         if files:
             files.update(timber)
     files["findings.json"] = File(job.findings_json(made), "what the checks found, for a program")
-    files[PICTURE] = File(svg_inline.render(thumbnail(made.assembly, job.poses(made))), _PICTURE)
+    picture = thumbnail(made.assembly, poses(made.assembly, made.study))
+    files[PICTURE] = File(svg_inline.render(picture), _PICTURE)
     return files, row
 
 

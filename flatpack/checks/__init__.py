@@ -13,6 +13,7 @@ from flatpack.checks.bolts import check_bolts
 from flatpack.checks.comfort import check_comfort
 from flatpack.checks.drivers import check_drivers
 from flatpack.checks.going_home import check_fits
+from flatpack.checks.folding import check_folding
 from flatpack.checks.hands import check_hands, marks_coincide
 from flatpack.checks.limits import Limit, Limits
 from flatpack.checks.mates import check_mates
@@ -63,6 +64,7 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
         "hinge": check_hinge,
         "travel": check_travel,
         "release": check_release,
+        "folding": check_folding,
         "remarks": check_remarks,
     }
 )

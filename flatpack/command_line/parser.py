@@ -36,6 +36,7 @@ KINDS = (
     "drilling",
     "arrangement",
     "moving",
+    "folding",
     "lists",
     "job-page",
     "templates",

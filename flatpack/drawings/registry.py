@@ -15,8 +15,9 @@ from flatpack.drawings.part_view import part_drawing, second_drawing
 from flatpack.drawings.settings import Printed, Settings
 from flatpack.drawings.shapes import Drawing
 from flatpack.frozen import replace
-from flatpack.model import Assembly
+from flatpack.model import Assembly, lying
 from flatpack.wording import english as words
+from flatpack.wording import english_folding
 
 Found = tuple[PartGroup, ...]
 
@@ -75,6 +76,15 @@ def _moving(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sh
         yield from moving.sheets(assembly, settings.study, settings)
 
 
+def _folding(assembly: Assembly, found: Found, settings: Settings) -> Iterator[Sheet]:
+    if assembly.folding is not None:
+        from flatpack.drawings.folding_sheet import folding_sheet
+
+        drawing = folding_sheet(assembly, lying(assembly), settings.code)
+        yield Sheet(folder="arrangement", name=drawing.name, purpose=english_folding.PURPOSE,
+                    content=drawing, format="svg")  # fmt: skip
+
+
 def _book(assembly: Assembly, found: Found, settings: Settings) -> Iterable[Sheet]:
     from flatpack.drawings.book import BookSettings, sheets
 
@@ -131,6 +141,7 @@ DRAWINGS: Mapping[str, Callable[[Assembly, Found, Settings], Iterable[Sheet]]] =
     "drilling": _drilling,
     "arrangement": _arrangement,
     "moving": _moving,
+    "folding": _folding,
     "lists": _lists,
     "job-page": _job_page,
     "templates": _templates,

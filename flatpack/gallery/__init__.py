@@ -14,6 +14,7 @@ from flatpack.gallery.shapes import Sample, samples
 from flatpack.manifest import NAME as MANIFEST
 from flatpack.manifest import File, manifest
 from flatpack.pieces import PIECES
+from flatpack.poses import poses
 from flatpack.profiles import load
 from flatpack.wording import english_gallery as words
 from flatpack.writers import gallery_html, svg_inline
@@ -71,7 +72,7 @@ def _families(by_family: Mapping[str, list[Picture]]) -> Iterator[Entry]:
 
 
 def _picture(stem: str, made: job.Design) -> Picture:
-    drawing = thumbnail(made.assembly, job.poses(made), ROOM)
+    drawing = thumbnail(made.assembly, poses(made.assembly, made.study), ROOM)
     size: dict[str, Any] = sizes(made.assembly)
     overall = words.sizes(*(short(round(size[k])) for k in ("length", "width", "height")))
     boards = dict.fromkeys(part.board.name for part in made.assembly.parts.values())

@@ -18,6 +18,8 @@ from flatpack.model.assembly import (
     Step,
     Working,
 )
+from flatpack.model.folded import folded, lying
+from flatpack.model.folding import Folding
 from flatpack.model.motion import posed
 from flatpack.model.part import Bar, Cut, Face, Feature, Group, Hand, Part
 from flatpack.model.passage import Passage, is_shaped, passage, sides
@@ -45,6 +47,7 @@ __all__ = [
     "Fastener",
     "Feature",
     "Fit",
+    "Folding",
     "Group",
     "Hand",
     "Hardware",
@@ -62,8 +65,10 @@ __all__ = [
     "axis_frame",
     "corners",
     "cylinder",
+    "folded",
     "is_shaped",
     "left_corners",
+    "lying",
     "outline_at",
     "passage",
     "placed_corners",

@@ -9,6 +9,7 @@ from flatpack.finding import Finding
 from flatpack.frozen import field, frozen
 from flatpack.geometry import Outline, Point, Segment, Vec
 from flatpack.geometry.relief import Relief
+from flatpack.model.folding import Folding
 from flatpack.model.part import Bar, Feature, Group, Part
 from flatpack.model.solid import Solid
 
@@ -247,7 +248,8 @@ class Assembly:
     """A piece of furniture, complete.
 
     `joined` are joints' keys in order of making.  `machined` says that joints have worked the
-    parts.  `motion` is the moving back's data, None for a piece that stands still.  `fits` are the
+    parts.  `motion` is the moving back's data, None for a piece that stands still; `folding`
+    that of a piece with crossed legs.  `fits` are the
     joints that hold by their shape; `trials` are parts that are cut first to try a fit, and no
     part of the piece.  `remarks` are what a family knows of its kind that no check works out:
     cautions, as notes, and what wasn't judged, as not done.  `loose` parts make no piece: nothing
@@ -266,6 +268,7 @@ class Assembly:
     workings: tuple[Working, ...] = ()
     spacers: tuple[Cutting, ...] = ()
     motion: Motion | None = None
+    folding: Folding | None = None
     bearing: Bearing = ""
     comfort: tuple[Comfort, ...] = ()
     fits: tuple[Fit, ...] = ()

@@ -48,6 +48,12 @@ def _lounger() -> Family:
     return Family("lounger", "Reclining lounger", Lounger, build, conflicts)
 
 
+def _folding_stool() -> Family:
+    from flatpack.pieces.folding_stool import FoldingStool, build, conflicts
+
+    return Family("folding-stool", "Folding stool", FoldingStool, build, conflicts)
+
+
 def _low_chair() -> Family:
     from flatpack.pieces.low_chair import LowChair, build, conflicts
 
@@ -83,6 +89,7 @@ def _side_table() -> Family:
 PIECES = Families(
     {
         "bench": _bench,
+        "folding-stool": _folding_stool,
         "composed": _composed,
         "cushion-box": _cushion_box,
         "dining-bench": _dining_bench,
