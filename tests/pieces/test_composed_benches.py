@@ -22,7 +22,7 @@ from flatpack.profile_files import profile_texts
 from flatpack.profiles import load
 
 HERE = Path(__file__).parent / "composed"
-EXAMPLES = Path(__file__).parents[2] / "profiles" / "pieces"
+FAMILY = HERE / "family"
 PROFILES = load(profile_texts())
 BENCHES = ("crew-bench", "sprout-bench")
 CLOSE = 1e-6
@@ -39,7 +39,7 @@ def built(raw: dict[str, Any]) -> Assembly:
 def both(name: str, measured: float | None = None) -> tuple[Assembly, Assembly]:
     """The family's bench and the composed one, their first board measured anew where told."""
     pair = []
-    for folder in (EXAMPLES, HERE):
+    for folder in (FAMILY, HERE):
         raw = tomllib.loads((folder / f"{name}.toml").read_text(encoding="utf-8"))
         if measured is not None:
             boards = raw["boards"]

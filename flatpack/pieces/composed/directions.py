@@ -101,3 +101,19 @@ def crossing(a: Plane, b: Plane, c: Plane) -> Vec | None:
     return (
         zero.plus(bc, a.reach / whole).plus(ca, b.reach / whole).plus(ab, c.reach / whole)
     )  # fmt: skip
+
+
+def solved(rows: list[list[float]], rests: list[float]) -> list[float] | None:
+    """Unknowns of up to three linear equations; None where they have no single solution."""
+    lines = [[*row, rest] for row, rest in zip(rows, rests, strict=True)]
+    count = len(lines)
+    for i in range(count):
+        best = max(range(i, count), key=lambda k: abs(lines[k][i]))
+        if abs(lines[best][i]) < 1e-6:
+            return None
+        lines[i], lines[best] = lines[best], lines[i]
+        for k in range(count):
+            if k != i:
+                share = lines[k][i] / lines[i][i]
+                lines[k] = [v - share * w for v, w in zip(lines[k], lines[i], strict=True)]
+    return [line[-1] / line[i] for i, line in enumerate(lines)]

@@ -14,7 +14,15 @@ from typing import NamedTuple
 from flatpack.geometry import Vec, X, Z
 from flatpack.parameters import nearest, quoted, words
 from flatpack.pieces.composed import directions
-from flatpack.pieces.composed.directions import AXES, OTHER_HAND, WAYS, Plane, Triad, nearest_axis
+from flatpack.pieces.composed.corners import is_side, value_of
+from flatpack.pieces.composed.directions import (
+    AXES,
+    OTHER_HAND,
+    WAYS,
+    Plane,
+    Triad,
+    nearest_axis,
+)
 from flatpack.pieces.composed.faults import StuckError
 from flatpack.pieces.composed.lengths import PIECE, Lengths
 from flatpack.pieces.composed.part_records import MIDDLES, SIDES
@@ -99,7 +107,7 @@ class Layout(Lengths):
         if len(stated) == 2 and known is not None and is_copied(self, name):
             first = spread(self, name, stated, Known(axis, known))[1]
             return first, first + known
-        raise self._ill_stated(name, axis, stated, known)
+        raise self.ill_stated(name, axis, stated, known)
 
     def _between(self, name: str, axis: int, stated: list[Stated]) -> tuple[float, float]:
         one, two = sorted(stated, key=lambda s: s.share)
@@ -115,7 +123,7 @@ class Layout(Lengths):
             raise self.faults.stop(two.key, two.said, "places at least 5 mm apart", text)
         return low, low + whole
 
-    def _ill_stated(
+    def ill_stated(
         self, name: str, axis: int, stated: list[Stated], known: float | None
     ) -> StuckError:
         """The fault of a part with too few or too many places along an axis."""
@@ -141,44 +149,7 @@ class Layout(Lengths):
         what = ("value", name, stated.key)
         told = stated.key.removeprefix("parts.")
         where = (stated.key, stated.said)
-        return self.faults.once(what, told, where, lambda: self._value(name, axis, stated))
-
-    def _value(self, name: str, axis: int, stated: Stated) -> float:
-        said, own = stated.said, self.axes(name)[axis]
-        way, sense = nearest_axis(AXES, own)
-        owner = self.parts[name].made.pair
-        if said.at is None and not is_side(said.first):
-            return self._onto(name, axis, Plane(AXES[way], self.length(said, stated.key)), stated)
-        plane = self.plane(said.first, way, stated, owner)
-        if said.at is None:
-            place = self._onto(name, axis, plane, stated)
-        else:
-            level = self.plane(said.at, 2, stated, owner)
-            found = directions.meet(plane, level, own)
-            if found is None:
-                raise self.faults.stop(stated.key, said, "a side that leans this part's way",
-                                 "this side doesn't meet that height in one line")  # fmt: skip
-            place = found
-        return place + (
-            said.sign * sense * self.term(said.second, stated.key, said) if said.sign else 0.0
-        )
-
-    def _onto(self, name: str, axis: int, plane: Plane, stated: Stated) -> float:
-        """Where the side meets a plane: itself, or its corner with the sides of the other axes."""
-        axes = self.axes(name)
-        rest = plane.reach
-        for other in range(3):
-            slope = plane.normal.dot(axes[other])
-            if other != axis and abs(slope) > SQUARE:
-                corner = self.stated(name, other)
-                if not corner:
-                    raise self._ill_stated(name, other, corner, 0.0)
-                rest -= slope * self.value(name, other, corner[0])
-        slope = plane.normal.dot(axes[axis])
-        if abs(slope) < 1e-6:
-            raise self.faults.stop(stated.key, stated.said, "a side that faces it",
-                             "this part never meets that side")  # fmt: skip
-        return rest / slope
+        return self.faults.once(what, told, where, lambda: value_of(self, name, axis, stated))
 
     def plane(self, term: float | str, way: int, stated: Stated, owner: str = "none") -> Plane:
         """The plane that a term means for a place in one of the piece's three ways."""
@@ -269,11 +240,6 @@ class Layout(Lengths):
             for n in range(row.pieces if row else 1)
             for hand in hands
         }
-
-
-def is_side(term: float | str) -> bool:
-    """Whether a term names a side, and isn't a length from the ground, the front or the left."""
-    return isinstance(term, str) and "." in term
 
 
 def _aside(way: Vec) -> Vec:

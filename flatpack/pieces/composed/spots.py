@@ -7,8 +7,9 @@ from typing import Any, NamedTuple
 from flatpack.geometry import Vec
 from flatpack.joinery.axis import spread
 from flatpack.parameters import Sum
+from flatpack.pieces.composed.corners import is_side
 from flatpack.pieces.composed.directions import AXES, Plane, crossing
-from flatpack.pieces.composed.layout import Layout, is_side
+from flatpack.pieces.composed.layout import Layout
 from flatpack.pieces.composed.meeting import Meeting
 from flatpack.pieces.composed.rows import Stated
 
