@@ -15,7 +15,7 @@ from dataclasses import replace
 from flatpack.cutting.bounds import Bound
 from flatpack.cutting.check_nest import layout_faults
 from flatpack.cutting.effort import Effort
-from flatpack.cutting.nest_dense import groups_of, share_out, squeeze, unpacked
+from flatpack.cutting.nest_dense import clear_room, groups_of, share_out, squeeze, unpacked
 from flatpack.cutting.nest_grid import Filled, Grid, nest_once, orders
 from flatpack.cutting.nest_input import part_troubles, ready, shape_area
 from flatpack.cutting.nest_records import (
@@ -27,6 +27,7 @@ from flatpack.cutting.nest_records import (
     Spaces,
     key_of,
     layout_in,
+    sheets_taken,
 )
 from flatpack.cutting.records import Trouble
 
@@ -86,12 +87,12 @@ def _by_grid(
         own = Effort(effort.most) if best is None else effort
         sheets, left = nest_once(grid, order, stock, own, _LEANS[number % len(_LEANS)])
         effort.spend(own.steps if own is not effort else 0)
-        new = [s for s in sheets if not blanks[s.blank].offcut]
-        price = sum(blanks[s.blank].price or 0.0 for s in new)
-        rank = (len(left), len(new), price, sheets[-1].reach if sheets else 0.0)
+        new = sheets_taken(blanks[s.blank] for s in sheets)
+        price = sum((price or 0.0) * n for (_, price), n in new.items())
+        rank = (len(left), new.total(), price, sheets[-1].reach if sheets else 0.0)
         if best is None or rank < best[0]:
             best = rank, sheets
-            effort.tell(float(len(new)), 0.0)
+            effort.tell(float(new.total()), 0.0)
     return [
         NestedSheet(blank=blanks[s.blank], parts=s.parts, density=0.0)
         for s in (best[1] if best else [])
@@ -99,23 +100,25 @@ def _by_grid(
 
 
 def _stock(blanks: Sequence[Blank], parts: int, turn: int) -> list[int]:
-    """Blanks in the order they are filled: offcuts, smallest first, then new sheets."""
+    """Blanks in the order they are filled: offcuts, smallest first, then new sheets.
+
+    The pieces of a sheet that is parted follow one another, largest first.
+    """
     area = [abs(b.outline.area) for b in blanks]
-    numbers = range(len(blanks))
-    offcuts = sorted((n for n in numbers if blanks[n].offcut), key=lambda n: (area[n], n))
-    new = sorted((n for n in numbers if not blanks[n].offcut), key=lambda n: (-area[n], n))
+    sheets: dict[tuple[str, bool], list[int]] = {}
+    for n in sorted(range(len(blanks)), key=lambda n: (-area[n], n)):
+        sheets.setdefault((blanks[n].of or blanks[n].name, blanks[n].offcut), []).append(n)
+    offcuts = [s for (_, offcut), s in sheets.items() if offcut]
+    offcuts.sort(key=lambda s: (sum(area[n] for n in s), s))
+    new = [s for (_, offcut), s in sheets.items() if not offcut]
+    new.sort(key=lambda s: (-sum(area[n] for n in s), s))
     new = new[turn % len(new) :] + new[: turn % len(new)] if new else []
     found = []
-    for n in offcuts + new:
-        limit = blanks[n].available
-        found += [n] * min(parts, 1 if limit is None and blanks[n].offcut else limit or parts)
+    for sheet in offcuts + new:
+        limit = blanks[sheet[0]].available
+        many = 1 if limit is None and blanks[sheet[0]].offcut else limit or parts
+        found += sheet * min(parts, many)
     return found
-
-
-def _rectangle(blank: Blank) -> bool:
-    x0, y0, x1, y1 = blank.outline.bounds
-    full = math.isclose(abs(blank.outline.area), (x1 - x0) * (y1 - y0), rel_tol=1e-9)
-    return full and not blank.clamps
 
 
 def _denser(
@@ -130,13 +133,14 @@ def _denser(
     old = [s for s in sheets if s.blank.offcut]
     fresh = [s for s in sheets if not s.blank.offcut]
     kinds = {s.blank for s in fresh}
-    if len(kinds) != 1 or len(fresh) < 2 or not _rectangle(fresh[0].blank):
+    room = clear_room(fresh[0].blank, spaces) if fresh else None
+    if len(kinds) != 1 or len(fresh) < 2 or room is None:
         return None
     blank = fresh[0].blank
     on_fresh = Counter(p.mark for s in fresh for p in s.parts)
     shapes = [replace(s, count=on_fresh[s.mark]) for s in shapes if on_fresh[s.mark]]
-    x0, y0, x1, y1 = blank.outline.bounds
-    run, rise = x1 - x0 - 2 * spaces.edge, y1 - y0 - 2 * spaces.edge
+    x0, y0, x1, y1 = room
+    run, rise = x1 - x0, y1 - y0
     groups = groups_of(shapes, spaces, effort)
     area = sum(shape_area(s) * s.count for s in shapes)
     best = None
@@ -146,7 +150,7 @@ def _denser(
         for share in share_out(shapes, groups, number):
             placed = squeeze(shapes, share, rise, spaces, seconds, effort, seed)
             parts = [p for g, t, x, y in placed or () for p in unpacked(shapes, g, t, x, y)]
-            moved = [replace(p, x=p.x + x0 + spaces.edge, y=p.y + y0 + spaces.edge) for p in parts]
+            moved = [replace(p, x=p.x + x0, y=p.y + y0) for p in parts]
             sheet = NestedSheet(blank=blank, parts=tuple(moved), density=0.0)
             if not parts or layout_faults([sheet], shapes, spaces):
                 return best
@@ -180,7 +184,7 @@ def _assembled(
     short = [t for t in part_troubles(missing) if t.mark not in {u.mark for u in troubles}]
     return Nest(
         sheets=tuple(whole),
-        new_sheets=sum(not s.blank.offcut for s in whole),
+        new_sheets=sheets_taken(s.blank for s in whole).total(),
         bound=_bound(good, blanks),
         missing=missing,
         troubles=(*troubles, *short),
@@ -202,7 +206,12 @@ def _missing(shapes: Sequence[Shape], sheets: Sequence[NestedSheet]) -> tuple[tu
 
 def _bound(shapes: Sequence[Shape], blanks: Sequence[Blank]) -> Bound:
     """Least number of new sheets by area, offcuts counted against it."""
-    new = [abs(b.outline.area) for b in blanks if not b.offcut]
+    new: dict[str, float] = {}
+    for blank in blanks:
+        if not blank.offcut:
+            sheet = blank.of or blank.name
+            new[sheet] = new.get(sheet, 0.0) + abs(blank.outline.area)
     given = sum(abs(b.outline.area) * (b.available or 1) for b in blanks if b.offcut)
     area = sum(shape_area(s) * s.count for s in shapes) - given
-    return Bound(max(0, math.ceil(area / max(new) - 1e-9)) if new else 0, "area of the shapes")
+    least = math.ceil(area / max(new.values()) - 1e-9) if new else 0
+    return Bound(max(0, least), "area of the shapes")

@@ -9,9 +9,11 @@ kept with the job.
 
 from __future__ import annotations
 
+import math
 import threading
 from collections import Counter
 from collections.abc import Sequence
+from itertools import product
 from typing import Any, NamedTuple
 
 from flatpack.cutting.effort import Effort
@@ -21,6 +23,36 @@ from flatpack.geometry.outline import Outline, cosine_sine
 
 _SAGITTA = 0.05
 _SLACK = 0.12
+
+
+def clear_room(blank: Blank, spaces: Spaces) -> tuple[float, float, float, float] | None:
+    """The largest rectangle (x0, y0, x1, y1) of a rectangular blank that no clamp reaches into.
+
+    None when the blank is no rectangle, or nothing is left of it.
+    """
+    x0, y0, x1, y1 = blank.outline.bounds
+    if not math.isclose(abs(blank.outline.area), (x1 - x0) * (y1 - y0), rel_tol=1e-9):
+        return None
+    held = [_grown(c, spaces.between) for c in blank.clamps]
+    low, high = (x0 + spaces.edge, y0 + spaces.edge), (x1 - spaces.edge, y1 - spaces.edge)
+    boxes = product(
+        [low[0], *(c[2] for c in held if c[2] > low[0])],
+        [low[1], *(c[3] for c in held if c[3] > low[1])],
+        [high[0], *(c[0] for c in held if c[0] < high[0])],
+        [high[1], *(c[1] for c in held if c[1] < high[1])],
+    )
+    free = [b for b in boxes if b[0] < b[2] and b[1] < b[3] and not any(_meet(b, c) for c in held)]
+    return max(free, key=lambda b: (b[2] - b[0]) * (b[3] - b[1]), default=None)
+
+
+def _grown(clamp: Outline, by: float) -> tuple[float, float, float, float]:
+    a, b, c, d = clamp.bounds
+    return a - by, b - by, c + by, d + by
+
+
+def _meet(box: Sequence[float], other: Sequence[float]) -> bool:
+    along = box[0] < other[2] and other[0] < box[2]
+    return along and box[1] < other[3] and other[1] < box[3]
 
 
 class Group(NamedTuple):

@@ -39,15 +39,15 @@ def ready(
             good.append(shape)
         elif trouble is not None:
             troubles.append(trouble)
+    unpriced = dict.fromkeys(b.of or b.name for b in usable if b.price is None and not b.offcut)
     troubles += [
         Trouble(
             code="no-price",
-            stock=b.name,
-            text=f"no price for {b.name}: the nest counts sheets only",
+            stock=name,
+            text=f"no price for {name}: the nest counts sheets only",
             blocks=False,
         )
-        for b in usable
-        if b.price is None and not b.offcut
+        for name in unpriced
     ]
     return good, usable, troubles
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -39,7 +40,11 @@ class Shape:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Blank:
-    """A sheet or an offcut of any outline; no part may lie on a clamp, spacing kept to it."""
+    """A sheet or an offcut of any outline; no part may lie on a clamp, spacing kept to it.
+
+    A sheet too large for the machine is parted first: `of` names it, each of its pieces is a
+    blank, and `price` and `available` are the whole sheet's.
+    """
 
     name: str
     outline: Outline
@@ -47,6 +52,7 @@ class Blank:
     price: float | None = None
     available: int | None = None
     offcut: bool = False
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,6 +98,15 @@ class Nest:
     key: str
     steps: int
     repeatable: bool
+
+
+def sheets_taken(blanks: Iterable[Blank]) -> Counter[tuple[str, float | None]]:
+    """New sheets behind the blanks, by name and price: one gives each of its pieces once."""
+    taken: Counter[tuple[str, float | None]] = Counter()
+    for blank, count in Counter(b for b in blanks if not b.offcut).items():
+        sheet = blank.of or blank.name, blank.price
+        taken[sheet] = max(taken[sheet], count)
+    return taken
 
 
 def key_of(shapes: Sequence[Shape], blanks: Sequence[Blank], spaces: Spaces) -> str:

@@ -42,6 +42,7 @@ class Rank(NamedTuple):
     short: int
     sheets: int
     cost: int
+    old: int
     rest: int
     settings: int
     strips: int
@@ -68,7 +69,7 @@ class SawSearch:
         self.values = [float(a) for a in self.areas]
 
     def rank_of(self, plan: Plan) -> Rank:
-        """The plan's rank: parts without a place, sheets, cost, largest rest, settings."""
+        """The plan's rank: parts without place, sheets, cost, offcuts taken, rest, settings."""
         made = Counter(p for u in plan for s in u.layout.strips for p in s.parts)
         rests = [0]
         settings = 0
@@ -81,6 +82,7 @@ class SawSearch:
             sum(self.job.demand) - sum(made.values()),
             len(new),
             sum(self.job.prices[k] for k in new),
+            sum(a * b for a, b in (self.job.rooms[u.kind] for u in plan if self._offcut(u.kind))),
             -max(rests),
             settings,
             sum(len(u.layout.strips) for u in plan),

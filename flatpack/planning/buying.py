@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
+from flatpack.cutting.nest_records import sheets_taken
 from flatpack.finding import in_order
 from flatpack.planning.boards import BoardPlan
 from flatpack.planning.kits import with_spares
@@ -113,8 +114,7 @@ def _bought_sheets(plans: Plans) -> Iterator[tuple[str, Counter[tuple[str, float
         new = (s.stock for s in plan.plan.sheets if not s.stock.offcut)
         yield plan.lot.board.name, Counter((s.name, s.price) for s in new)
     for nested in plans.nests:
-        blanks = (s.blank for s in nested.nest.sheets if not s.blank.offcut)
-        yield nested.lot.board.name, Counter((b.name, b.price) for b in blanks)
+        yield nested.lot.board.name, sheets_taken(s.blank for s in nested.nest.sheets)
 
 
 def paid_cuts(plans: Plans) -> int:

@@ -11,6 +11,7 @@ from flatpack.finding import Finding, blocks, in_order
 from flatpack.planning import told
 from flatpack.planning.boards import BoardPlan, board_plans, rod_plan
 from flatpack.planning.pool import Counted, Lot, bar_lots, pool
+from flatpack.planning.saw_fits import saw_findings
 from flatpack.planning.sheets import (
     NestPlan,
     SheetPlan,
@@ -101,7 +102,7 @@ def plans(pieces: Sequence[Counted], asked: Asked) -> Plans:
             for lot in bar_lots(pieces)]  # fmt: skip
     for rod in rods:
         found += told.findings(rod.plan.troubles)
-    found += _about(lots, asked, sheets, nests)
+    found += _about(pieces, asked, sheets, nests)
     return Plans(
         pieces=tuple(pieces),
         lots=lots,
@@ -130,7 +131,7 @@ def _effort(asked: Asked, name: str, steps: int) -> Effort:
 
 
 def _about(
-    lots: Sequence[Lot], asked: Asked, sheets: Sequence[SheetPlan], nests: Sequence[NestPlan]
+    pieces: Sequence[Counted], asked: Asked, sheets: Sequence[SheetPlan], nests: Sequence[NestPlan]
 ) -> Iterator[Finding]:
     """What concerns no single part."""
     if asked.shop is not None and not nests:
@@ -143,7 +144,4 @@ def _about(
                 if not register_room(blank, nested.spaces.edge, asked.shop.register_hole):
                     yield told.told("no-register-room", "warning",
                                     words.no_register_room(blank.name))  # fmt: skip
-    saw, shop = asked.stock.saws.tolerance, 0.5
-    if sheets and saw > shop:
-        yield told.told("tolerance", "note", words.loose(f"{saw:g}"), measured=saw, limit=shop,
-                        source="common practice, no source")  # fmt: skip
+    yield from saw_findings(pieces, [s.lot for s in sheets], asked.stock.saws.tolerance)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Sequence
 
-from flatpack.cutting import Rest
+from flatpack.cutting import CutBoard, Rest
 from flatpack.cutting.nest_records import NestedSheet
 from flatpack.planning.making import Plans
+from flatpack.planning.rack import rack_rows, table_row
 from flatpack.planning.sheets import NestPlan
 from flatpack.profiles import Saws
 
@@ -33,29 +35,29 @@ def nest_rest(plan: NestPlan, sheet: NestedSheet, saws: Saws) -> Rest | None:
 
 
 def offcut_file(plans: Plans) -> str:
-    """The rests as TOML, in the form of a stock list; rows of what was in the rack are left out."""
-    name = "Offcuts"
+    """The rack after this plan as TOML, in the form of a stock list: its rests, and what it left.
+
+    Given to the next plan, the file stands in for the one that this plan was given.
+    """
     head = [
-        "# Offcuts of this plan, for next time: flatpack cut FILE --offcuts THIS-FILE --out DIR",
-        "# Those of the rack that this plan didn't touch aren't here: keep their own rows.",
-        f'name = "{name}"',
+        "# The rack after this plan: flatpack cut FILE --offcuts THIS-FILE --out DIR",
+        "# Rests of this plan, then what it left of the offcuts that it was given.",
+        'name = "Offcuts"',
         'source = "rests of a cutting plan; measure them"',
     ]
-    return "\n".join([*head, *_rows(plans)]) + "\n"
+    return "\n".join([*head, *_rows(plans), *rack_rows(plans)]) + "\n"
 
 
 def _rows(plans: Plans) -> Iterator[str]:
     for plan in plans.boards:
         if plan.board is not None:
             for length in _lengths(plan.plan.boards):
-                yield f'\n[[boards]]\nboard = "{plan.board.key}"\nwidth = {_n(plan.width)}'
-                yield f"length = {_n(length)}\noffcut = true"
+                yield table_row("boards", board=plan.board.key, width=plan.width, length=length)
     for plan in plans.rods:
         for length in _lengths(plan.plan.boards):
-            yield f'\n[[rods]]\nrod = "{plan.name}"\nlength = {_n(length)}\noffcut = true'
+            yield table_row("rods", rod=plan.name, length=length)
     for key, rest in sheet_rests(plans):
-        yield f'\n[[sheets]]\nboard = "{key}"\nlength = {_n(rest.length)}'
-        yield f"width = {_n(rest.width)}\noffcut = true"
+        yield table_row("sheets", board=key, length=rest.length, width=rest.width)
 
 
 def sheet_rests(plans: Plans) -> Iterator[tuple[str, Rest]]:
@@ -68,12 +70,20 @@ def sheet_rests(plans: Plans) -> Iterator[tuple[str, Rest]]:
             rest = nest_rest(nested, laid, plans.stock.saws)
             if rest is not None:
                 yield nested.lot.board.key, rest
+        yield from ((nested.lot.board.key, r) for r in unused_pieces(nested))
 
 
-def _lengths(boards: object) -> list[float]:
-    return sorted(high - low for board in boards for low, high in board.rests)  # type: ignore[attr-defined]  # boards of a plan
+def unused_pieces(plan: NestPlan) -> Iterator[Rest]:
+    """Pieces of sheets parted for the bed on which nothing lies."""
+    used = Counter(s.blank for s in plan.nest.sheets)
+    for sheet in dict.fromkeys((b.of, b.offcut) for b in used if b.of):
+        pieces = [b for b in plan.blanks if (b.of, b.offcut) == sheet]
+        many = max(used[b] for b in pieces)
+        for blank in pieces:
+            x0, y0, x1, y1 = blank.outline.bounds
+            rest = Rest(x=x0, y=y0, length=x1 - x0, width=y1 - y0)
+            yield from [rest] * (many - used[blank])
 
 
-def _n(value: float) -> str:
-    """Rounded down to 0.1 mm: a rest is never longer than it says."""
-    return f"{int(value * 10.0 + 1e-6) / 10.0:.1f}".removesuffix(".0")
+def _lengths(boards: Sequence[CutBoard]) -> list[float]:
+    return sorted(high - low for board in boards for low, high in board.rests)

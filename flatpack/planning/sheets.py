@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from flatpack.cutting import Effort, PanelSaw, Piece, SawPlan, StockSheet, plan_sheets
 from flatpack.cutting.nest import nest
+from flatpack.cutting.nest_dense import clear_room
 from flatpack.cutting.nest_records import Blank, Nest, Shape, Spaces
 from flatpack.drawings.faces import seen_on, worked_faces
 from flatpack.finding import Finding
@@ -18,8 +19,9 @@ from flatpack.planning.supply import blanks_of, panel_saw, sheets_of
 from flatpack.profiles import Stock, Workshop
 from flatpack.wording import english_plans as words
 
-_TRIES = 500
-"""Orders tried with a limit of time on sheets with clamps, which the denser search can't take."""
+_TRIES, _CLEAR = 500, 0.85
+"""Orders tried with a limit of time on sheets of which less than this share is a clear rectangle:
+the denser search takes no others."""
 _ROOM = 6.0
 """Wood kept round a register hole, both sides together, mm."""
 
@@ -121,13 +123,20 @@ def nest_plan(
                                clamps_of(shop))  # fmt: skip
     spaces = spaces_of(shop)
     shapes = tuple(shape_of(p, first) for p in lot.parts)
-    tries = _TRIES if seconds and any(b.clamps for b in blanks) else 2
+    tries = _TRIES if seconds and any(b.clamps and not _clear(b, spaces) for b in blanks) else 2
     made = nest(shapes, blanks, spaces, effort, tries=tries, seconds=seconds, accepted=accepted)
     # A layout taken over has cost no step; what its text says of the clock still holds.
     by_clock = not made.repeatable or (made.steps == 0 and '"by_clock": true' in accepted)
     plan = NestPlan(name=lot.name, lot=lot, shapes=shapes, blanks=blanks, spaces=spaces,
                     nest=made, by_clock=by_clock)  # fmt: skip
     return plan, (*unused, *told.findings(made.troubles))
+
+
+def _clear(blank: Blank, spaces: Spaces) -> bool:
+    room = clear_room(blank, spaces)
+    if room is None:
+        return False
+    return (room[2] - room[0]) * (room[3] - room[1]) >= _CLEAR * abs(blank.outline.area)
 
 
 def empty(lot: Lot) -> Finding:

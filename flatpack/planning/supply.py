@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 
 from flatpack.cutting import PanelSaw, StockLength, StockSheet
 from flatpack.cutting.nest_records import Blank
@@ -26,22 +27,51 @@ def lengths_of(board: Board, width: float, stock: Stock) -> tuple[StockLength, .
 
     Rows that give a length replace the lengths of the profile; a row without one prices these.
     """
-    rows = [r for r in stock.boards if r.board == board.key and abs(r.width - width) < _SAME]
-    return tuple(_lengths(rows, board.lengths, f"{board.name} {figure(width)} wide"))
+    rows = _board_rows(board, width, stock)
+    return tuple(_lengths(rows, board.lengths, _wide(board, width)))
 
 
 def rods_of(rod: Rod, stock: Stock) -> tuple[StockLength, ...]:
     """What can be bought of a round bar, and what lies in the rack."""
-    rows = [r for r in stock.rods if r.rod == rod.key]
-    return tuple(_lengths(rows, rod.lengths, rod.name))
+    return tuple(_lengths(_rod_rows(rod, stock), rod.lengths, rod.name))
+
+
+def boards_in_rack(
+    board: Board, width: float, stock: Stock
+) -> Iterator[tuple[LengthRow | RodRow, StockLength]]:
+    """Offcuts of a planed board: rows, and what they are in the plans."""
+    return _in_rack(_board_rows(board, width, stock), _wide(board, width))
+
+
+def rods_in_rack(rod: Rod, stock: Stock) -> Iterator[tuple[LengthRow | RodRow, StockLength]]:
+    """Offcuts of a round bar: rows, and what they are in the plans."""
+    return _in_rack(_rod_rows(rod, stock), rod.name)
+
+
+def _board_rows(board: Board, width: float, stock: Stock) -> list[LengthRow]:
+    return [r for r in stock.boards if r.board == board.key and abs(r.width - width) < _SAME]
+
+
+def _rod_rows(rod: Rod, stock: Stock) -> list[RodRow]:
+    return [r for r in stock.rods if r.rod == rod.key]
+
+
+def _wide(board: Board, width: float) -> str:
+    return f"{board.name} {figure(width)} wide"
+
+
+def _in_rack(
+    rows: Sequence[LengthRow] | Sequence[RodRow], name: str
+) -> Iterator[tuple[LengthRow | RodRow, StockLength]]:
+    for number, row in enumerate((r for r in rows if r.length is not None and r.offcut), 1):
+        yield row, _length(row, float(row.length or 0.0), words.offcut_name(name, number))
 
 
 def _lengths(
     rows: Sequence[LengthRow] | Sequence[RodRow], sold: Sequence[float], name: str
 ) -> Iterator[StockLength]:
+    yield from (length for _, length in _in_rack(rows, name))
     named = [r for r in rows if r.length is not None and not r.offcut]
-    for number, row in enumerate((r for r in rows if r.length is not None and r.offcut), 1):
-        yield _length(row, float(row.length or 0.0), words.offcut_name(name, number))
     if named:
         for row in named:
             yield _length(row, float(row.length or 0.0), name)
@@ -76,17 +106,18 @@ def _sheet_rows(board: Board, stock: Stock) -> list[SheetRow]:
     return rows
 
 
-def _sheet_name(board: Board, row: SheetRow, number: int) -> str:
-    name = f"{board.name}, {figure(row.length)} x {figure(row.width)}"
-    return words.offcut_name(name, number) if row.offcut else name
+def named_sheets(board: Board, stock: Stock) -> Iterator[tuple[str, SheetRow]]:
+    """Rows of a board, each with the name that it has in the plans."""
+    for number, row in enumerate(_sheet_rows(board, stock), 1):
+        name = f"{board.name}, {figure(row.length)} x {figure(row.width)}"
+        yield words.offcut_name(name, number) if row.offcut else name, row
 
 
 def sheets_of(board: Board, stock: Stock) -> tuple[tuple[StockSheet, ...], tuple[Finding, ...]]:
     """Sheets for the panel saw, and those that don't fit it or aren't rectangles."""
     found: list[StockSheet] = []
     news: list[Finding] = []
-    for number, row in enumerate(_sheet_rows(board, stock), 1):
-        name = _sheet_name(board, row, number)
+    for name, row in named_sheets(board, stock):
         if row.outline:
             news.append(told.told("no-rectangle", "note", words.not_for_saw(name)))
         elif _too_large(row, stock.saws):
@@ -125,35 +156,48 @@ def panel_saw(saws: Saws) -> PanelSaw:
 def blanks_of(
     board: Board, stock: Stock, bed: tuple[float, float] | None, clamps: Iterable[Outline] = ()
 ) -> tuple[tuple[Blank, ...], tuple[Finding, ...]]:
-    """Sheets and offcuts for a machine; a sheet larger than its bed is cut down to it first."""
+    """Sheets and offcuts for a machine; a sheet larger than its bed is parted on the saw first."""
     held = tuple(clamps)
     found: list[Blank] = []
     news: list[Finding] = []
-    for number, row in enumerate(_sheet_rows(board, stock), 1):
-        name, outline = _sheet_name(board, row, number), _outline(row)
-        if bed is not None and not row.outline and not _on_bed(row, bed):
-            size = min(row.length, bed[0]), min(row.width, bed[1])
-            news.append(_over_bed(name, size))
-            name, outline = words.cut_down_name(name, *map(figure, size)), rectangle(*size)
-        found.append(
-            Blank(
-                name=name,
-                outline=outline,
-                clamps=held,
-                price=0.0 if row.offcut else row.price,
-                available=row.available,
-                offcut=row.offcut,
-            )
+    for name, row in named_sheets(board, stock):
+        whole = Blank(
+            name=name,
+            outline=_outline(row),
+            clamps=held,
+            price=0.0 if row.offcut else row.price,
+            available=row.available,
+            offcut=row.offcut,
         )
+        if bed is None or row.outline or _on_bed(row, bed):
+            found.append(whole)
+            continue
+        sizes = parted(row, bed, stock.saws)
+        said = [f"{figure(a)} x {figure(b)}" for a, b in sizes]
+        news.append(told.told("over-bed", "warning", words.over_bed(name, said)))
+        for number, (size, text) in enumerate(zip(sizes, said, strict=True), 1):
+            piece = words.parted_name(name, number, len(sizes), text)
+            found.append(replace(whole, name=piece, outline=rectangle(*size), of=name))
     return tuple(found), tuple(news)
+
+
+def parted(row: SheetRow, bed: tuple[float, float], saws: Saws) -> tuple[tuple[float, float], ...]:
+    """Pieces (length, width) that a sheet is sawn into, as large as the bed, then what is left."""
+    lengths = _shares(row.length, bed[0], saws)
+    widths = _shares(row.width, bed[1], saws)
+    return tuple((a, b) for b in widths for a in lengths)
+
+
+def _shares(whole: float, most: float, saws: Saws) -> list[float]:
+    made: list[float] = []
+    while whole >= saws.keep_width or not made:
+        made.append(min(most, whole))
+        whole -= made[-1] + saws.kerf
+    return made
 
 
 def _on_bed(row: SheetRow, bed: tuple[float, float]) -> bool:
     return row.length <= bed[0] + _SAME and row.width <= bed[1] + _SAME
-
-
-def _over_bed(name: str, size: tuple[float, float]) -> Finding:
-    return told.told("over-bed", "warning", words.over_bed(name, *map(figure, size)))
 
 
 def _outline(row: SheetRow) -> Outline:

@@ -51,14 +51,34 @@ def over_saw(name: str) -> str:
     return f"{name} doesn't fit the merchant's saw and isn't used"
 
 
-def over_bed(name: str, length: str, width: str) -> str:
-    """A sheet that must be cut before it goes on the machine."""
-    return f"{name} is larger than the machine's bed: have it cut to {length} x {width} first"
+def over_bed(name: str, sizes: list[str]) -> str:
+    """A sheet that must be parted before it goes on the machine."""
+    return f"{name} is larger than the machine's bed: have it sawn into {', '.join(sizes)} first"
 
 
 def loose(tolerance: str) -> str:
     """The saw holds less than the piece wants."""
-    return f"the merchant's saw holds to {tolerance}: have slats and rails cut in one setting each"
+    return (
+        f"the merchant's saw holds to {tolerance} mm: have slats and rails cut in one setting each"
+    )
+
+
+def close_fit(play: str, holds: str) -> str:
+    """A joint that wants more than the saw holds to."""
+    return f"a joint with {play} mm of play, off a saw that holds to {holds} mm"
+
+
+CLOSE_FIT = "have its joints cut on a machine (--nest), or fit each to the part that goes in"
+
+
+def moving_fit(proved: str, holds: str) -> str:
+    """A moving piece proved closer than the saw holds."""
+    return (
+        f"carries a pivot: proved with every measure {proved} mm off, the saw holds to {holds} mm"
+    )
+
+
+MOVING_FIT = "have it sawn over size and trim it with its mate, or measure it and draw anew"
 
 
 def too_thick(thickness: str, shop: str) -> str:
@@ -121,9 +141,9 @@ def offcut_name(name: str, number: int) -> str:
     return f"{name}, offcut {number}"
 
 
-def cut_down_name(name: str, length: str, width: str) -> str:
-    """A piece of a sheet, cut to the bed."""
-    return f"{name}, cut to {length} x {width}"
+def parted_name(name: str, number: int, count: int, size: str) -> str:
+    """A piece of a sheet that is parted for the bed."""
+    return f"{name}, piece {number} of {count}: {size}"
 
 
 def planed_title(board: str, width: str) -> str:

@@ -9,6 +9,7 @@ import pytest
 from flatpack.cutting.check_nest import faults
 from flatpack.cutting.effort import Effort
 from flatpack.cutting.nest import nest
+from flatpack.cutting.nest_dense import clear_room
 from flatpack.cutting.nest_records import Blank, Nest, Placed, Shape, Spaces, stored
 from flatpack.geometry.outline import Outline, closed
 
@@ -166,3 +167,33 @@ def test_denser_engine_keeps_the_offcuts() -> None:
     found = nest(shapes, [sheet, offcut], spaces, seconds=1)
     assert faults(found, shapes, spaces) == []
     assert [s.blank.name for s in found.sheets] == ["rest", "s", "s"]
+
+
+def test_clear_room_between_clamps_by_hand() -> None:
+    # Clamps in two corners of 1000 x 600, edge 10, 5 kept to a clamp: above both, 1000 - 20 long
+    # and from 85 to 590; or between them, from 105 to 895 along.
+    corners = (box(100.0, 80.0), box(100.0, 80.0, 900.0, 0.0))
+    blank = Blank(name="s", outline=box(1000.0, 600.0), clamps=corners)
+    spaces = Spaces(between=5.0, edge=10.0)
+    assert clear_room(blank, spaces) == (10.0, 85.0, 990.0, 590.0)
+    high = tuple(box(100.0, 500.0, x, 0.0) for x in (0.0, 900.0))
+    assert clear_room(replace(blank, clamps=high), spaces) == (105.0, 10.0, 895.0, 590.0)
+    assert clear_room(replace(blank, clamps=(box(1000.0, 600.0),)), spaces) is None
+
+
+def test_denser_engine_keeps_clear_of_clamps() -> None:
+    clamp = box(60.0, 420.0)
+    blank = Blank(name="s", outline=box(960.0, 420.0), price=1.0, clamps=(clamp,))
+    found = checked(SHAPES * 1, [blank], seconds=1)
+    plain = checked(SHAPES * 1, [blank])
+    assert found.new_sheets <= plain.new_sheets
+
+
+def test_pieces_of_one_sheet_count_as_one_sheet() -> None:
+    # By hand: four of 300 x 200 lie two on each half of a sheet, so one sheet is bought.
+    halves = [Blank(name=n, outline=box(330.0, 420.0), price=9.0, of="whole") for n in ("1", "2")]
+    made = checked([Shape(mark="A", outline=box(300.0, 190.0), count=4)], halves)
+    assert (made.new_sheets, made.bound.sheets) == (1, 1)
+    assert len(made.sheets) == 2
+    more = checked([Shape(mark="A", outline=box(300.0, 190.0), count=5)], halves)
+    assert more.new_sheets == 2

@@ -59,6 +59,13 @@ def crew_piece(crew) -> Counted:
     return Counted(assembly=made.assembly, code=made.code)
 
 
+@pytest.fixture(scope="session")
+def slotted() -> Counted:
+    """A table whose parts are slotted together."""
+    made = design(next(p for p in EXAMPLES if p.stem == "compost-table"))
+    return Counted(assembly=made.assembly, code=made.code)
+
+
 @pytest.fixture
 def cut(tmp_path):
     """Run `flatpack cut` into a folder; gives the status and the folder's files."""
