@@ -22,6 +22,9 @@ from flatpack.features import Bevel
 from flatpack.geometry.compound import leg_end
 from flatpack.job import written
 from flatpack.model import Assembly, Part, corners, saw_cuts
+from flatpack.planning import Asked, Counted, plans
+from flatpack.planning.bench_time import tasks
+from flatpack.planning.buying import Amounts
 from flatpack.profile_files import profile_texts
 from flatpack.profiles import load
 from tests.bevelled import stool
@@ -171,3 +174,18 @@ def _further(p: tuple[float, float], by: float) -> object:
 
 def _grown(p: tuple[float, float], part: Part) -> object:
     return _further(p, 1.0) if p[0] > part.length / 2.0 else p
+
+
+def test_bench_time_counts_every_slanting_cut_and_no_curve(piece: Assembly) -> None:
+    """Four legs with two ends, two rails ripped, two end rails with two ends: 14 cuts, 3 settings.
+
+    Sheets are sawn into blanks by the merchant, so no other cut is the bench's.
+    """
+    made = plans(
+        [Counted(assembly=piece, code="")], Asked(stock=load(profile_texts()).stock("default"))
+    )
+    area = Amounts(surface=0.0, glued=0.0, coated=0.0, wets=())
+    found = {t.what: t.number for t in tasks(made, area)}
+    assert found["cuts to length, and rips"] == 14
+    assert found["stops and fences set"] == 3
+    assert found["shaped outlines sawn and smoothed"] == pytest.approx(0.0, abs=1e-9)

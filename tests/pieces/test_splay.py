@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import math
 import random
+from dataclasses import replace
 
 import pytest
 
+from flatpack.checks import run
 from flatpack.features import Bevel
 from flatpack.geometry import Plane, Vec, X, Y, Z
-from flatpack.geometry.compound import leg_end, splay, turned_leg_end
-from flatpack.model import Part, corners
+from flatpack.geometry.compound import leg_end, mitred_corner, splay, turned_leg_end
+from flatpack.model import Assembly, Part, corners, saw_cuts
 from flatpack.pieces.common.splay import Way, edge_of, face_of, leaning, leg, level
 from flatpack.profile_files import profile_texts
 from flatpack.profiles import load
@@ -125,3 +127,51 @@ def test_hands_are_mirror_images() -> None:
 def test_a_part_without_direction_or_end_is_refused(way: Way, ends: tuple[Plane, Plane]) -> None:
     with pytest.raises(ValueError, match=r"two places|along the part"):
         leaning("a", "A", BOARD, 40.0, way, ends)
+
+
+def _hopper(slope: float, sides: int) -> list[Part]:
+    """Sides of a box, each sloping `slope` from level, mitred, lower edges 120 from the middle."""
+    made = []
+    s, half = math.radians(slope), math.pi / sides
+    for number in range(sides):
+        turn = 2.0 * half * number
+        out = Vec(math.cos(turn), math.sin(turn), 0.0)
+        along = Vec(-out.y, out.x, 0.0)
+        face = Vec(out.x * math.sin(s), out.y * math.sin(s), -math.cos(s))
+        foot = Vec(0.0, 0.0, 0.0).plus(out, 120.0)
+        mitres = tuple(
+            Plane(Vec(0.0, 0.0, 0.0), Vec(-math.sin(a), math.cos(a), 0.0))
+            for a in (turn - half, turn + half)
+        )
+        way = Way(foot.plus(along, -50.0), foot.plus(along, 50.0), face, line=(0.0, 1.0))
+        made.append(
+            leaning(f"side-{number}", "Side", BOARD, 100.0, way, (mitres[0], mitres[1]),
+                    (level(0.0), level(90.0)))
+        )  # fmt: skip
+    return made
+
+
+@pytest.mark.parametrize(
+    ("slope", "sides"), [(45.0, 4), (60.0, 4), (75.0, 5), (70.0, 6), (80.0, 8)]
+)
+def test_a_box_with_sloping_sides_is_sawn_as_the_table_has_it(slope: float, sides: int) -> None:
+    """Mitre and bevel of each end are those of the published table, the edges ripped at 90 - slope.
+
+    Neighbours touch over their whole mitres and share no room.
+    """
+    parts = _hopper(slope, sides)
+    for part in parts:
+        cuts = {cut.where: cut.setting for cut in saw_cuts(part)}
+        assert cuts["start"] == pytest.approx(mitred_corner(slope, sides), abs=1e-9)
+        assert cuts["end"] == pytest.approx(mitred_corner(slope, sides), abs=1e-9)
+        for edge in ("low", "high"):
+            assert cuts[edge] == pytest.approx((90.0, 90.0 - slope), abs=1e-9)
+        heights = sorted(v.z for v in _placed(part))
+        assert heights == pytest.approx([0.0] * 4 + [90.0] * 4, abs=1e-9)
+    pairs = tuple((parts[i].key, parts[(i + 1) % sides].key) for i in range(sides))
+    box = Assembly(family="test", name="box", parts={p.key: p for p in parts}, mates=pairs)
+    assert [f for f in run(box) if f.severity == "fault"] == []
+    moved = parts[0].frame.origin.plus(parts[0].frame.z, -0.5)
+    pushed = replace(parts[0], frame=replace(parts[0].frame, origin=moved))
+    told = {f.code for f in run(replace(box, parts={**box.parts, pushed.key: pushed}))}
+    assert "shared-space" in told
