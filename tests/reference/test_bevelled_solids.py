@@ -20,12 +20,14 @@ from flatpack.checks.setting import Setting
 from flatpack.checks.space import overlaps
 from flatpack.drawings.projection import View, faces
 from flatpack.drawings.projection import bodies as drawn_bodies
-from flatpack.features import Bevel, Hole, Slant, bevels
+from flatpack.features import Hole, Slant, bevels
 from flatpack.geometry import Frame, Outline, Point, Vec, X, Y, Z, closed
 from flatpack.geometry.shapes import filleted, rectangle, round_ended
 from flatpack.model import Assembly, Part, corners, volume
 from flatpack.profile_files import profile_texts
 from flatpack.profiles import load
+
+from .sawn_solids import trimmed
 
 TOLERANCE = 0.05
 SAGITTA = 0.004
@@ -41,31 +43,9 @@ def solid_of(part: Part) -> manifold3d.Manifold:
         for cut in feature.cuts(part.thickness):
             hole = manifold3d.CrossSection([np.array(cut.outline.sampled(SAGITTA))])
             made -= manifold3d.Manifold.extrude(hole, part.thickness + 2.0).translate((0, 0, -1.0))
-    for bevel in part.features:
-        if isinstance(bevel, Bevel):
-            made = made.trim_by_plane(*_inward(bevel))
+    made = trimmed(made, part)
     f = part.frame
     return made.transform(np.array((f.x, f.y, f.z, f.origin)).T)
-
-
-def _inward(bevel: Bevel) -> tuple[tuple[float, float, float], float]:
-    """Normal into the wood and its distance from the origin, from the words of `Bevel` alone.
-
-    The line lies on the long face; going down to the other face the cut comes in by tan(slant).
-    """
-    (x0, y0), (x1, y1) = bevel.start, bevel.end
-    along = np.array((x1 - x0, y1 - y0, 0.0))
-    inward = np.array((y0 - y1, x1 - x0, 0.0)) / np.hypot(x1 - x0, y1 - y0)
-    show = bevel.face == "show"
-    top = np.array((x0, y0, T if show else 0.0))
-    bottom = np.array((x0, y0, 0.0 if show else T)) + inward * T * math.tan(
-        math.radians(bevel.slant)
-    )
-    normal = np.cross(along, bottom - top)
-    normal /= np.linalg.norm(normal)
-    if normal @ inward < 0.0:
-        normal = -normal
-    return tuple(normal), float(normal @ top)
 
 
 def _outline(rng: random.Random) -> Outline:

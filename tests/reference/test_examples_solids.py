@@ -21,11 +21,13 @@ from shapely import Polygon
 from flatpack.geometry import Frame, Outline, Vec
 from flatpack.geometry.shapes import disc
 from flatpack.mechanism.study import Study, study
-from flatpack.model import Assembly, Part, posed
+from flatpack.model import Assembly, Part, posed, volume
 from flatpack.parameters import read_design
 from flatpack.pieces import PIECES
 from flatpack.profile_files import profile_texts, read_text
 from flatpack.profiles import load
+
+from .sawn_solids import trimmed
 
 FOLDER = Path(__file__).parents[2] / "profiles" / "pieces"
 NAMES = sorted(path.stem for path in FOLDER.glob("*.toml"))
@@ -71,7 +73,7 @@ def placed(solid: manifold3d.Manifold, frame: Frame) -> manifold3d.Manifold:
 
 
 def part_solid(part: Part) -> manifold3d.Manifold:
-    """The board less its openings and all that is cut square to its faces."""
+    """The board less its openings, all that is cut square to its faces, and its slanting cuts."""
     made = prism(part.outline, 0.0, part.thickness)
     for opening in part.openings:
         made -= prism(opening, -1.0, part.thickness + 1.0)
@@ -79,7 +81,7 @@ def part_solid(part: Part) -> manifold3d.Manifold:
         for cut in feature.cuts(part.thickness):
             low = cut.low - (1.0 if cut.low <= 0.0 else 0.0)
             made -= prism(cut.outline, low, cut.high + (1.0 if cut.high >= part.thickness else 0.0))
-    return made
+    return trimmed(made, part)
 
 
 def bodies(whole: Assembly) -> Iterator[Body]:
@@ -109,9 +111,9 @@ def sharing(whole: Assembly) -> tuple[dict[str, float], int]:
             if a.owner == b.owner or a.owner in b.inside or b.owner in a.inside:
                 continue
             near += 1
-            volume = (a.solid ^ b.solid).volume()
-            if volume > TOUCHING:
-                found[f"{a.owner} / {b.owner}"] = volume
+            shared = (a.solid ^ b.solid).volume()
+            if shared > TOUCHING:
+                found[f"{a.owner} / {b.owner}"] = shared
     return found, near
 
 
@@ -161,10 +163,10 @@ def test_areas_and_lengths_of_all_outlines(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_volumes_of_parts(name: str) -> None:
-    """Area by thickness, less round holes through: pi d^2 / 4 by thickness each."""
+    """The wood as weighed, less round holes through: pi d^2 / 4 by thickness each."""
     for part in piece(name).parts.values():
         through = [f for f in part.features if f.operation == "drill-through"]
         if len(through) == sum(bool(f.cuts(part.thickness)) for f in part.features):
             holes = sum(np.pi / 4.0 * f.diameter**2 for f in through)  # type: ignore[attr-defined]  # a hole
-            by_hand = (part.outline.area - holes) * part.thickness
+            by_hand = volume(part) - holes * part.thickness
             assert part_solid(part).volume() == pytest.approx(by_hand, rel=2e-4)
