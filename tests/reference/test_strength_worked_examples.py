@@ -7,6 +7,7 @@ import math
 import pytest
 
 from flatpack.strength.beams import Patch, bend
+from flatpack.strength.frames import FrameBar, NodeLoad, PlaneFrame, Spread, solve
 from flatpack.strength.rules import axial, design, dowels, handbook, johansen, members, spacing
 from flatpack.strength.rules.sections import rectangle
 
@@ -228,3 +229,36 @@ def test_rope_effect_is_bounded() -> None:
     roped = johansen.single_shear(25.0, 30.0, 25.0, 30.0, 8.0, 26_700.0, rope=1e9)
     assert roped.values["f"] == pytest.approx(1.25 * bare.values["f"])
     assert roped.values["a"] == bare.values["a"]
+
+
+def test_creep_of_a_french_textbook() -> None:
+    # Calcul de structures en bois, example 2.3.1: k_def 0.6, psi_2 0.3, 0.5 m of 0.57 and 1.5
+    # kN/m2: creep adds 3.06 mm, where 0.75 kN/m sag 7.50 mm at once.
+    sag = 7.501 / 0.75
+    lasting, live = 0.57 * 0.5, 1.5 * 0.5
+    of_dead = design.final_deflection(lasting * sag, 0.6, 1.0) - lasting * sag
+    of_live = design.final_deflection(live * sag, 0.6, 0.3) - live * sag
+    assert of_dead + of_live == pytest.approx(3.060, abs=0.001)
+
+
+def test_beam_of_equal_reactions_of_an_online_reviewer() -> None:
+    # A civil engineers' reviewer, three-moment equation: 300 N/m on three supports 3 m apart, ends
+    # beyond by 1.319 m: all reactions are 863.8 N.
+    x = 1.319
+    whole = 6.0 + 2.0 * x
+    beam = bend(whole, 1.0, 0.0, (x, x + 3.0, x + 6.0), (Patch(0.0, whole, 300.0 * whole),))
+    assert beam.reactions == pytest.approx((863.8,) * 3, abs=1.0)
+
+
+def test_fixed_continuous_beam_of_a_textbook() -> None:
+    # Structural Analysis, example D.3: fixed at A, spans 20 and 30 ft, 45 k in the middle of the
+    # first, 1.8 k/ft on the second, -90 k-ft from an overhang at C: -97.5 and -142.5 k-ft.
+    frame = PlaneFrame(
+        nodes=((0.0, 0.0), (10.0, 0.0), (20.0, 0.0), (50.0, 0.0)),
+        bars=tuple(FrameBar(i, i + 1, 1e6, 1.0) for i in range(3)),
+        held=((0, 0), (0, 1), (0, 2), (2, 1), (3, 1)),
+    )
+    loads = [NodeLoad(1, fz=-45.0), NodeLoad(3, moment=-90.0)]
+    found = solve(frame, loads, [Spread(2, -1.8)])
+    assert found.bars[0].moment[0] == pytest.approx(-97.5)
+    assert found.bars[2].moment[0] == pytest.approx(-142.5)
