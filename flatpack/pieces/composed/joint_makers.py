@@ -151,7 +151,18 @@ def bolts(bench: Bench, p: Any, where: Where, pair: Any) -> Iterator[Joint]:
 
 
 def barrel_nuts(bench: Bench, p: Any, where: Where, pair: Any) -> Iterator[Joint]:
-    """Bolts into barrel nuts."""
+    """Bolts into barrel nuts.
+
+    Raises:
+        StuckError: the bolt wouldn't run through the first part's face into the other's end.
+    """
+    one, other, normal = pair.one, pair.other, pair.met.normal
+    if abs(one.frame.z.dot(normal)) < 0.5 or abs(other.frame.z.dot(normal)) > 0.5:
+        raise bench.layout.faults.stop(
+            f"{where[0]}.through", one.key, "a part whose face lies on the other's end or edge",
+            f"a barrel nut's bolt runs through a face into an end: not from {one.key} into "
+            f"{other.key}",
+        )  # fmt: skip
     for one in _each(bench, p, where, pair):
         yield BarrelNutBolt(
             key=one.key,
