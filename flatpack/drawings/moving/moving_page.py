@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from flatpack.drawings.boxes import Box
 from flatpack.drawings.figures import mm
 from flatpack.drawings.moving.facts import StopFacts
-from flatpack.drawings.moving.nearness import gaps, kept_pairs, named_pairs, nearest
+from flatpack.drawings.moving.nearness import as_drawn, gaps, kept_pairs, named_pairs, nearest
 from flatpack.drawings.moving.record import Moment, MovingPage, Place, StopPicture
 from flatpack.drawings.moving.stops_layout import extent
 from flatpack.drawings.moving.stops_table import degrees, short_table, table_notes
@@ -46,7 +46,7 @@ def moving_page(
         box=_box(bodies, (*stands(made), path.topmost), -made.motion.axis.z),
         ground=-made.motion.axis.z,
         moments=moments,
-        pairs=pairs,
+        pairs=as_drawn(pairs, made, bodies),
         stops=tuple(_pictures(made, facts, moments)),
         table=short_table(made, facts),
         notes=table_notes(made),

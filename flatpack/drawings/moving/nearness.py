@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from flatpack.drawings.moving.record import NamedPair
 from flatpack.drawings.moving.stops_table import degrees
+from flatpack.drawings.moving.views import Seen
 from flatpack.geometry import Point
 from flatpack.mechanism.pairs import Pair, gap_at, pairs, place_at
 from flatpack.mechanism.study import Study
@@ -14,19 +15,37 @@ from flatpack.mechanism.sweep import Clash, Clearance
 from flatpack.mechanism.track import Stand
 from flatpack.wording import english_moving as words
 
+Pairs = tuple[NamedPair, ...]
 MOST = 8
 """How many pairs the page tells at most."""
 
 
 def named_pairs(made: Study) -> tuple[NamedPair, ...]:
-    """Clashes first, then the nearest pairs; meant contact and the right half left out."""
-    known = {b.name for b in made.bodies}
+    """Clashes first, then the nearest pairs; meant contact and the right half left out.
+
+    Of pairs that look the same from the side, or have the same title, the nearest is told.
+    """
+    known = {b.name: (b.carrier, b.outlines) for b in made.bodies}
     told: dict[str, NamedPair] = {}
+    seen: set[object] = set()
     for one in sorted(made.swept, key=_least):
-        if _worth_telling(one) and {one.first, one.second} <= known:
-            pair = _named(one)
-            told.setdefault(pair.title, pair)
+        if _worth_telling(one) and {one.first, one.second} <= known.keys():
+            pair, looks = _named(one), (known[one.first], known[one.second])
+            if looks not in seen:
+                told.setdefault(pair.title, pair)
+            seen.add(looks)
     return tuple(told.values())[:MOST]
+
+
+def as_drawn(named: Iterable[NamedPair], made: Study, bodies: Iterable[Seen]) -> Pairs:
+    """The pairs by the names of the bodies that are drawn for them: alike ones only once."""
+    drawn = {(seen.carrier, seen.outline): seen.name for seen in bodies}
+    names = {
+        b.name: drawn.get((b.carrier, outline), b.name)
+        for b in made.bodies
+        for outline in b.outlines
+    }
+    return tuple(n._replace(first=names[n.first], second=names[n.second]) for n in named)
 
 
 def _least(one: Clash | Clearance) -> float:

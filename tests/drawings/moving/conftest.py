@@ -1,4 +1,4 @@
-"""The example loungers, each with its study, its sheets and its page as written."""
+"""The example loungers and lidded boxes, each with its study, sheets and page as written."""
 
 from __future__ import annotations
 
@@ -15,7 +15,8 @@ from flatpack.drawings.settings import Settings
 from flatpack.profile_files import profile_texts
 from flatpack.writers.registry import render
 
-EXAMPLES = sorted((Path(__file__).parents[3] / "profiles" / "pieces").glob("*lounger.toml"))
+PIECES = (Path(__file__).parents[3] / "profiles" / "pieces").glob("*.toml")
+EXAMPLES = sorted(p for p in PIECES if p.stem.endswith(("-lounger", "-box")))
 #: Elements of HTML that have no end (HTML Standard, "void elements").
 VOID = {"meta", "input", "br", "link", "img", "hr"}
 
@@ -93,7 +94,7 @@ def _made(path: Path) -> SimpleNamespace:
     page = next(s.content for s in found if isinstance(s.content, MovingPage))
     layers = layer_set()
     files = {s.path: render(s, layers, "r2010") for s in found}
-    html = files["moving-back.html"].decode()
+    html = files[f"{page.name}.html"].decode()
     return SimpleNamespace(
         assembly=design.assembly,
         record=design.record,

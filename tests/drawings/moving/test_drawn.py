@@ -34,7 +34,7 @@ def test_side_view_has_every_stop_flat_and_the_hinge(made):
     for number, stop in enumerate(made.study.found.stops, 1):
         assert f"{number}: {stop.angle:.1f}°" in said
         assert str(number) in said
-    assert "flat: 0.0°" in said
+    assert f"{made.study.motion.rest}: 0.0°" in said
     assert "hinge axis" in said
 
 
@@ -150,5 +150,5 @@ def test_a_piece_that_stands_still_has_no_such_sheets(made):
 
 def test_the_stated_files_are_made(made):
     assert set(made.files) == {
-        "lists/stops.csv", "moving/stops.svg", "moving/close-ups.svg", "moving-back.html",
+        "lists/stops.csv", "moving/stops.svg", "moving/close-ups.svg", f"{made.page.name}.html",
     }  # fmt: skip
