@@ -55,6 +55,16 @@ def wide_enough(board: Board, least: float) -> float:
     return min((w for w in board.widths if w >= least - 1e-9), default=max(board.widths))
 
 
+def narrow_enough(board: Board, most: float) -> float:
+    """Greatest width that will do: the number itself from sheet, the widest such sold if planed.
+
+    The narrowest sold when none is narrow enough; whoever asked then finds the conflict.
+    """
+    if board.kind != "planed" or not board.widths:
+        return most
+    return max((w for w in board.widths if w <= most + 1e-9), default=min(board.widths))
+
+
 def slat_count(length: float, width: float, gap: float) -> int:
     """Slats that fill a length with gaps nearest to the one wanted; at least two.
 

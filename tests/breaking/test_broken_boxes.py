@@ -7,33 +7,15 @@ from collections.abc import Callable
 import pytest
 
 from flatpack import checks
-from flatpack.features import Hole
-from flatpack.finding import Finding
 from flatpack.frozen import replace
-from flatpack.geometry import Point, Vec
 from flatpack.geometry.shapes import rectangle
 from flatpack.model import Assembly
+
+from .breaks import changed, drilled_aside, faults, named, shifted
 
 BOXES = ("cabin-box", "potting-box", "veranda-box")
 PLANTERS = ("gate-planter", "herb-planter", "leek-planter")
 Make = Callable[..., Assembly]
-
-
-def changed(whole: Assembly, key: str, **values: object) -> Assembly:
-    return replace(whole, parts={**whole.parts, key: replace(whole.parts[key], **values)})
-
-
-def shifted(whole: Assembly, key: str, x: float, y: float, z: float) -> Assembly:
-    frame = whole.parts[key].frame
-    return changed(whole, key, frame=replace(frame, origin=frame.origin.plus(Vec(x, y, z))))
-
-
-def faults(whole: Assembly) -> list[Finding]:
-    return [f for f in checks.run(whole) if f.severity == "fault"]
-
-
-def named(found: list[Finding], code: str) -> set[str]:
-    return {f.part for f in found if f.code == code}
 
 
 @pytest.mark.parametrize("name", [*BOXES, *PLANTERS])
@@ -53,12 +35,7 @@ def test_unbroken(piece: Make, name: str) -> None:
     ],
 )
 def test_one_hole_moved_2_mm(piece: Make, name: str, key: str) -> None:
-    whole = piece(name)
-    features = whole.parts[key].features
-    first = next(f for f in features if isinstance(f, Hole))
-    moved = replace(first, at=Point(first.at.x + 2.0, first.at.y))
-    broken = changed(whole, key, features=tuple(moved if f is first else f for f in features))
-    told = [f for f in faults(broken) if f.code == "hole-off-axis"]
+    told = [f for f in faults(drilled_aside(piece(name), key, 2.0)) if f.code == "hole-off-axis"]
     assert [f.part for f in told] == [key]
     assert told[0].measured == pytest.approx(2.0)
 

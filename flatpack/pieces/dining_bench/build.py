@@ -112,12 +112,12 @@ def _with_table(p: DiningBench) -> Iterator[Conflict]:
 
 def _heights(p: DiningBench) -> Iterator[Conflict]:
     seat = height(p)
+    low, high = max(p.table.height - HIGHEST, 0.0), p.table.height - LOWEST
     if not LOWEST <= seat <= HIGHEST:
         yield Conflict(
             "seat.below_table",
             p.seat.below_table,
-            f"from {mm(p.table.height - HIGHEST)} to {mm(p.table.height - LOWEST)}, for a seat "
-            f"{mm(LOWEST)} to {mm(HIGHEST)} high",
+            f"from {mm(low)} to {mm(high)}, for a seat {mm(LOWEST)} to {mm(HIGHEST)} high",
             f"the seat comes out {mm(seat)} high",
         )
     if p.table.under is not None and seat + UNDER_APRON > p.table.under:

@@ -13,7 +13,7 @@ from flatpack.pieces.common.slatted.setting_out import SettingOut, set_out
 from flatpack.pieces.common.slatted.slat_screws import FROM_EDGE, screws
 from flatpack.pieces.common.slatted.spacing import bolt_heights, rail_bite
 from flatpack.pieces.common.slatted.top_joints import under_apron
-from flatpack.pieces.family import Workings, fixings_fit, mm, wide_enough
+from flatpack.pieces.family import Workings, fixings_fit, mm, narrow_enough, wide_enough
 from flatpack.profiles import Profiles
 
 BETWEEN_FRAMES = 120.0
@@ -161,7 +161,8 @@ def _rails(p: Plan, out: SettingOut) -> Iterator[Conflict]:
         yield Conflict(
             "rails.apron",
             p.rails.apron,
-            f"at most {mm(out.under - 2.0 * UNDER_RAIL)}, {mm(UNDER_RAIL)} above the ground",
+            f"at most {mm(narrow_enough(out.stock.frames, out.under - 2.0 * UNDER_RAIL))}, "
+            f"{mm(UNDER_RAIL)} above the ground",
             "aprons and rails reach the ground",
         )
         return
@@ -189,7 +190,7 @@ def _stretcher(p: Plan, out: SettingOut) -> Iterator[Conflict]:
         yield Conflict(
             "rails.stretcher",
             p.rails.stretcher,
-            f"at most {mm(most)}, on low rails {mm(rail)} wide",
+            f"at most {mm(narrow_enough(out.stock.frames, most))}, on low rails {mm(rail)} wide",
             "the stretcher is too wide for the low rails",
         )
 
