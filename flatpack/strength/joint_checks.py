@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from flatpack.geometry import Vec
 from flatpack.model import Fastener, Part
-from flatpack.strength import bolt_pull, thin_screws
+from flatpack.strength import bolt_pull, thin_screws, undone_bolts
 from flatpack.strength.distances import told
 from flatpack.strength.fitness import apart, reasons, shortfalls
 from flatpack.strength.joint_forces import Held
@@ -23,6 +23,8 @@ from flatpack.strength.stuff import metal_of
 NONE = 1.0
 """Forces below this, N, count as none."""
 NDS = "National Design Specification for Wood Construction, allowable stress design"
+UNDONE = ("barrel nut bolt", "insert bolt")
+"""Kinds of bolts that come apart, which EC5 leaves out."""
 WET = 0.7
 """Share left to screws in wet use (NDS table 10.3.3, from memory)."""
 ROOT = 2.0 / 3.0
@@ -236,9 +238,15 @@ def _thin(setting: Setting, held: Held, code: str, force: float, given: list[str
     words = f"F {force:.0f} N a fastener"
     clause = "8.7.2" if code == "pulled" else "8.7.1"
     row = setting.stuff(setting.part(held.link.second)).row
+    panel = setting.stuff(setting.part(held.link.second)).panel
+    if row is not None and code == "pulled" and fastener.kind in UNDONE:
+        gravity = gravity_of(row.density, panel)
+        second = undone_bolts.pulled(
+            setting, fastener, held.link.second, force, held.loading, WET, gravity
+        )
+        return _check(held, code, None, words, clause, why, second)
     if row is None or fastener.bite is None or "screw" not in fastener.kind:
         return _check(held, code, None, words, clause, why)
-    panel = setting.stuff(setting.part(held.link.second)).panel
     limit, method = screw_allowable(fastener, gravity_of(row.density, panel), code,
                                     held.loading.duration)  # fmt: skip
     use = force / held.loading.factor / limit

@@ -295,8 +295,9 @@ def _lid(setting: Setting) -> Iterator[Use]:
     if filled:
         words = f"filled with {loads.contents:g} kg"
         yield _use("filled", words, filled, loads.gamma_live, "long", tips=False)
-    yield from _pushed(setting, top)
-    yield from _lifted(setting, top, filled)
+    rim = _walls_rim(setting, floor)  # nobody lifts a box by its lid
+    yield from _pushed(setting, rim)
+    yield from _lifted(setting, rim, filled)
 
 
 _USES: Mapping[str, Callable[[Setting], Iterator[Use]]] = MappingProxyType(
