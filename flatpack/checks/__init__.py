@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Mapping
 from types import MappingProxyType
 
 from flatpack.checks.alignment import check_alignment, check_orphans
+from flatpack.checks.boarding import check_boarding
 from flatpack.checks.bolts import check_bolts
 from flatpack.checks.comfort import check_comfort
 from flatpack.checks.drivers import check_drivers
@@ -55,6 +56,7 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
         "locked": check_locked,
         "hands": check_hands,
         "slats": check_slats,
+        "boarding": check_boarding,
         "rolling": check_rolling,
         "comfort": check_comfort,
         "space": check_space,

@@ -175,3 +175,17 @@ def test_rows_from_sheet_are_alike() -> None:
     rows = rows_between(board, 120.0, (45.0, 433.0), 2.0, Workings())
     assert len({round(r.width, 9) for r in rows}) == 1
     assert rows[-1].low + rows[-1].width == pytest.approx(433.0)
+
+
+def test_boards_that_touch_are_told_to_swell() -> None:
+    """Larch 120 wide: 120 x 0.0032 x 8 = 3.07 mm of swelling for each gap (by hand)."""
+    told = list(checks.run(built(sides__gap=1.0), only=("boarding",)))
+    whole = [f for f in told if f.part == "front-board-1 / front-board-2"]
+    assert [(f.code, f.severity) for f in whole] == [("boards-swell", "warning")]
+    assert whole[0].limit == pytest.approx(120 * 0.0032 * 8, abs=1e-3)
+    assert checks.run(built(sides__gap=4.0), only=("boarding",)) == ()
+
+
+def test_plywood_boards_may_touch() -> None:
+    piece = built(boards__timber=BoardChoice("ply-18"), sides__gap=0.0)
+    assert checks.run(piece, only=("boarding",)) == ()
