@@ -28,7 +28,7 @@ from flatpack.batch.toml_text import toml_text
 from flatpack.batch.variants import Variant
 from flatpack.errors import Fault, ParameterErrors
 from flatpack.parameters import Spec, nearest, quoted
-from flatpack.parameters.reading import parsed
+from flatpack.parameters.parsing import parsed
 from flatpack.profile_files import read_text
 
 _KEYS = ("base", "name", "vary", "without")

@@ -22,7 +22,7 @@ from flatpack.batch.keys import refuse_unknown, said, spec_of
 from flatpack.batch.toml_text import toml_text
 from flatpack.batch.variants import Variant
 from flatpack.errors import FlatpackError, ReadError
-from flatpack.parameters.reading import parsed
+from flatpack.parameters.parsing import parsed
 from flatpack.profile_files import read_text
 
 _OWN = ("name", "base")

@@ -9,13 +9,12 @@ from __future__ import annotations
 from typing import Any
 
 from flatpack.parameters.describing import quoted, words
+from flatpack.parameters.own_names import Chosen, Named, kinds, named, place, places, total
 from flatpack.parameters.reading import Conflict, Design, read, read_design, read_record
 from flatpack.parameters.records import FieldOf, fields_of, record, replace, specs_of
 from flatpack.parameters.specs import (
     UNSET,
     BoardChoice,
-    Chosen,
-    Named,
     Spec,
     angle,
     angles,
@@ -25,21 +24,16 @@ from flatpack.parameters.specs import (
     date,
     flag,
     item,
-    kinds,
     length,
     lengths,
-    named,
     notes,
     number,
     numbers,
     pairs,
-    place,
-    places,
     table,
     tables,
     text,
     texts,
-    total,
 )
 from flatpack.parameters.sums import Sum
 from flatpack.parameters.units import millimetres

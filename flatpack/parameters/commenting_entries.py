@@ -11,8 +11,9 @@ from collections.abc import Iterator
 from typing import Any
 
 from flatpack.parameters.commenting import body, prose, set_keys, toml_value
+from flatpack.parameters.own_names import Named
 from flatpack.parameters.records import record, specs_of
-from flatpack.parameters.specs import UNSET, Named, Spec
+from flatpack.parameters.specs import UNSET, Spec
 
 
 def entries(spec: Spec, value: Any, path: str, mark: str) -> Iterator[str]:

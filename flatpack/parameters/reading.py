@@ -11,10 +11,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any, NamedTuple
 
-from flatpack.errors import Fault, FaultsError, ParameterErrors, ReadError
+from flatpack.errors import Fault, FaultsError, ParameterErrors
 from flatpack.parameters import describing, inheriting
+from flatpack.parameters.own_names import Chosen, Named
+from flatpack.parameters.parsing import parsed
 from flatpack.parameters.records import fields_of, specs_of
-from flatpack.parameters.specs import UNSET, Chosen, Named, Spec
+from flatpack.parameters.specs import UNSET, Spec
 from flatpack.parameters.sums import NAME
 from flatpack.parameters.values import READERS, Known, NotAllowedError, nearest
 
@@ -121,37 +123,6 @@ def read_record(
     if misfits:
         raise _placed(misfits, source, file, error)
     return record
-
-
-def parsed(source: str, file: str) -> dict[str, Any]:
-    """The text as plain values.
-
-    Raises:
-        ReadError: it isn't TOML; with line and column.
-    """
-    import tomllib
-
-    try:
-        return tomllib.loads(source)
-    except tomllib.TOMLDecodeError as error:
-        reason, line, column = _place(str(error), source)
-        raise ReadError(file, f"not valid TOML: {reason}", line, column) from None
-    except RecursionError:
-        raise ReadError(file, "not valid TOML: nested too deeply") from None
-    except ValueError:  # a whole number of more digits than Python will read
-        raise ReadError(file, "not valid TOML: a number has too many digits") from None
-
-
-def _place(message: str, source: str) -> tuple[str, int, int]:
-    import re
-
-    match = re.fullmatch(r"(.*) \(at (?:line (\d+), column (\d+)|end of document)\)", message, re.S)
-    if match is None:
-        return message, 0, 0
-    if match[2]:
-        return match[1], int(match[2]), int(match[3])
-    ended = source.split("\n")
-    return f"{match[1]} (the text ends here)", len(ended), len(ended[-1]) + 1
 
 
 def _family(raw: Any, families: Mapping[str, Any], misfits: list[_Misfit]) -> str:
