@@ -10,8 +10,8 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-import ezdxf
 import pytest
+from ezdxf.filemanagement import read
 
 from flatpack import job
 from flatpack.drawings.marks import groups, trial_groups
@@ -29,7 +29,7 @@ def drawn(name: str) -> dict[str, bytes]:
 
 
 def dxf(name: str, path: str) -> Any:
-    return ezdxf.read(io.StringIO(drawn(name)[path].decode("utf-8")))
+    return read(io.StringIO(drawn(name)[path].decode("utf-8")))
 
 
 def test_slots_of_the_strip_in_its_own_file() -> None:

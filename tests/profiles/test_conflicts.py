@@ -31,6 +31,8 @@ CASES = [
     ("finishes", "oil", {"coverage_least": 20}, "coverage_least: too large"),
     ("pocket-jigs", "pocket-15", {"pilot": 9.5}, "pilot: too large"),
     ("workshops", "small-router", {"cutters": [6, 3]}, "cutters[1]: out of order"),
+    ("workshops", "small-router", {"fits": {"press": 0.2}}, "fits.press: too loose; found 0.2"),
+    ("workshops", "laser", {"fits": {"slide": 0.1}}, "fits.push: too loose"),
     ("materials", "bolt-4-6", {"proof": 240, "kind": "softwood"}, "rows: missing"),
     ("materials", "c24", {"k_mod_wet": [0.5, 0.6]}, "k_mod_wet: wrong number of entries"),
     ("stock", "default", {"tins": [{"holds": 500}]}, "tins[0]: one of the two"),

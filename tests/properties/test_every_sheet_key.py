@@ -112,7 +112,11 @@ ROWS: Mapping[str, Row] = {
         "fits; Top: openings",
         f"{FRAME}; Top: outline; Top: place; trials; steps; hardware",
     ),
-    "top.edge_round": row(4.0, "Top: arris", f"{FRAME}; Top: outline; Top: openings; {KEPT}"),
+    "top.edge_round": row(
+        4.0,
+        "Top: arris; Side: arris; Stretcher: arris; Wedge: arris",
+        f"Side: outline; Stretcher: outline; Wedge: outline; Top: outline; Top: openings; {KEPT}",
+    ),
     "legs.spread": row(
         260.0,
         "Side: width; Side: outline; Side: place",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from flatpack.frozen import replace
 from flatpack.geometry import Vec, X, Y, Z
 from flatpack.joinery import Halving, TenonThrough, ThroughTenon, Wedged, WedgedTenon, wedge_part
 from flatpack.model import Joint, Part, Step
@@ -87,4 +88,5 @@ def stretched(p: Sheet, out: SettingOut, parts: Parts) -> Iterator[WedgedTenon]:
 def wedges(p: Sheet, out: SettingOut, parts: Parts) -> Iterator[Part]:
     """A wedge for each end of each stretcher."""
     for one in stretched(p, out, parts):
-        yield wedge_part(f"wedge-{one.key}", one, parts[one.part], parts[one.into])
+        made = wedge_part(f"wedge-{one.key}", one, parts[one.part], parts[one.into])
+        yield replace(made, arris=p.top.edge_round)

@@ -66,7 +66,12 @@ class Top:
     hold: str = keys.choice(
         "press", ("press", "glue"), does="driven home and held by its fit, or glued for good"
     )
-    edge_round: float = keys.length(2.0, least=0, most=8, does="rounding of arrises by hand")
+    edge_round: float = keys.length(
+        2.0,
+        least=0,
+        most=8,
+        does="arrises of every part, rounded by hand, not in slots and mortises",
+    )
 
 
 @record

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from flatpack.frozen import replace
 from flatpack.geometry import Frame, Outline, Vec, X, Y, Z
 from flatpack.geometry.shapes import disc, filleted, rectangle, rounded_rectangle
 from flatpack.model import Part
@@ -13,6 +14,11 @@ from flatpack.pieces.sheet.setting_out import Leg, SettingOut, worth
 
 def parts(p: Sheet, out: SettingOut) -> Iterator[Part]:
     """Legs or sides, stretchers, top; wedges come with their joints."""
+    for part in _parts(p, out):
+        yield replace(part, arris=p.top.edge_round)
+
+
+def _parts(p: Sheet, out: SettingOut) -> Iterator[Part]:
     if out.crossed:
         yield from _crossed(out)
     else:
@@ -83,6 +89,4 @@ def _top(p: Sheet, out: SettingOut) -> Part:
         corner = worth(min(p.top.corner, size.depth / 2.0 - 1.0, size.length / 2.0 - 1.0))
         outline = rounded_rectangle(size.length, size.depth, corner)
         frame = Frame(Vec(size.depth, 0.0, out.under), Y, X.negated(), Z)
-    return Part(
-        key="top", name="Top", board=out.top, outline=outline, frame=frame, arris=p.top.edge_round
-    )
+    return Part(key="top", name="Top", board=out.top, outline=outline, frame=frame)
