@@ -141,13 +141,15 @@ def leave(minutes: float) -> str:
 
 def flush_words(flush: str, low: str, high: str, across: str) -> str:
     """How a part lies across the one that it is put on."""
+    beyond = across.startswith("-")
+    below = f"{across[1:]} beyond" if beyond else f"{across} from"
     return {
         "both": "across its whole width",
         "low": f"flush with its {low} edge",
         "high": f"flush with its {high} edge",
         "on high": f"on its {high} edge",
         "on low": f"on its {low} edge",
-    }.get(flush, f"lower side {across} from its {low} edge")
+    }.get(flush, f"lower side {below} its {low} edge")
 
 
 def face_words(face: str, past: str) -> str:
