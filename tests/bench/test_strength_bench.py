@@ -13,7 +13,7 @@ from flatpack.profiles import load
 from flatpack.strength import report
 
 
-@pytest.mark.parametrize("family", ["lounger", "bench"])
+@pytest.mark.parametrize("family", ["lounger", "bench", "dining-table", "planter", "low-chair"])
 def test_report(benchmark, family):
     profiles = load(profile_texts())
     made = PIECES[family]
