@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import re
+import tomllib
 from pathlib import Path
 
+import jsonschema
 import pytest
 
 from flatpack import job
 from flatpack.__main__ import main
+from flatpack.parameters import schema
+from flatpack.pieces import PIECES
 from flatpack.pieces.composed.joint_records import JOINT_KINDS
 from flatpack.pieces.composed.part_records import PART_KINDS
 from flatpack.profile_files import profile_texts
@@ -50,3 +54,32 @@ def test_its_stand_gives_cut_files(tmp_path: Path, capsys: pytest.CaptureFixture
 @pytest.mark.parametrize("word", [*PART_KINDS, *JOINT_KINDS])
 def test_it_names_every_shape_and_joint(word: str) -> None:
     assert word in " ".join(SECTION.split())
+
+
+EXAMPLES = Path(__file__).parents[2] / "profiles" / "pieces"
+OWN = [p for p in sorted(EXAMPLES.glob("*.toml"))
+       if tomllib.loads(p.read_text(encoding="utf-8"))["family"] in ("composed", "loose-parts")]  # fmt: skip
+
+
+def test_examples_named_in_the_readme_are_all_that_there_are() -> None:
+    assert all(f"`{path.stem}`" in SECTION for path in OWN)
+    assert len(OWN) >= 4
+
+
+@pytest.mark.parametrize("path", OWN, ids=[p.stem for p in OWN])
+def test_schema_knows_every_key_of_the_examples(path: Path) -> None:
+    raw = tomllib.loads(path.read_text(encoding="utf-8"))
+    made = schema(PIECES[raw["family"]].record, raw["family"])
+    assert list(jsonschema.Draft202012Validator(made).iter_errors(raw)) == []
+
+
+def test_measures_can_be_varied_in_a_table(tmp_path: Path) -> None:
+    (tmp_path / "stand.toml").write_text(stand(), encoding="utf-8")
+    table = tmp_path / "stands.csv"
+    table.write_text("name,base,measures.height\nlow,stand.toml,300\nhigh,stand.toml,24 in\n",
+                     encoding="utf-8")  # fmt: skip
+    out = tmp_path / "out"
+    assert main(["batch", str(table), "--out", str(out), "--only", "lists", "--jobs", "1"]) == 0
+    # 24 in = 609.6 mm less a slat of 27.
+    assert "582.6" in (out / "high" / "lists" / "cutting-list.csv").read_text(encoding="utf-8-sig")
+    assert "273" in (out / "low" / "lists" / "cutting-list.csv").read_text(encoding="utf-8-sig")
