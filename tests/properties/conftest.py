@@ -98,6 +98,9 @@ def measured(profiles: Profiles) -> Callable[[Any, Assembly], dict[str, object]]
         if piece.motion is not None:
             for one in fields(piece.motion):
                 found[f"motion: {one.name}"] = _rounded(getattr(piece.motion, one.name))
+        if piece.folding is not None:
+            for one in fields(piece.folding):
+                found[f"folding: {one.name}"] = _rounded(getattr(piece.folding, one.name))
         found["hardware"] = piece.hardware
         found["trials"] = [(p.name, _rounded(p.outline), p.board.key) for p in piece.trials]
         found["fits"] = [(f.joint, f.hold, _rounded((f.clearance, f.slope))) for f in piece.fits]

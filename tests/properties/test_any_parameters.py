@@ -137,3 +137,11 @@ def test_sheet(family: str, most: int, with_keys: Callable[..., Any], data: st.D
     if not list(one.conflicts(record, SHIPPED)):
         found = checks.run(one.build(record, SHIPPED))
         assert {f.code for f in found if f.severity == "fault"} <= {"larger-than-sheet"}
+
+
+@pytest.mark.parametrize("most", [3, 40])
+@settings(gently, max_examples=15)
+@given(data=st.data())
+def test_folding_stool(most: int, with_keys: Callable[..., Any], data: st.DataObject) -> None:
+    family = PIECES["folding-stool"]
+    judged(family, with_keys(family.record(name="Any"), data.draw(keys(family, most))))

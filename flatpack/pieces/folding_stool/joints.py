@@ -15,11 +15,15 @@ BITE_IN_SCREWS = 8.0
 """Most bite of a screw into an edge, in its diameters: longer gains little (common practice)."""
 UNDER_SLOT = 6.0
 """From a screw's tip to the slot below it, mm (common practice, no source)."""
-TWO_SCREWS = 60.0
+TWO_SCREWS = 44.0
 """A slat this wide gets two screws on each batten, mm (common practice, no source)."""
 FOLDS = (
     "Try the movement before the glue sets: the legs must turn freely and come to lie in line. "
     "Keep fingers away from between the legs, the bars and the low rail while they close."
+)
+TO_FOLD = (
+    "To open: spread the legs and hook the slots over the bars, the deeper one to the front. "
+    "To fold: lift the seat off, close the legs, and lay the seat on them."
 )
 STEPS = (
     Step("inner legs", "Front and low bar between the inner legs"),
@@ -28,7 +32,7 @@ STEPS = (
     Step(
         "seat",
         "Seat slats on the battens",
-        "",
+        TO_FOLD,
         ("Top bars apart", "Gap between seat slats"),
         ("between seat slats",),
     ),
@@ -86,7 +90,6 @@ def _rail(p: FoldingStool, out: SettingOut, parts: dict[str, Part], hand: str) -
         places=tuple(frame.place(y, out.widths.rail * share) for share in (0.27, 0.73)),
         direction=frame.z.negated(),
         screw=out.stock.wood_screw,
-        tip_cover=out.stock.tip_cover,
         most_bite=BITE_IN_SCREWS * out.stock.wood_screw.diameter,
     )
 
@@ -96,7 +99,7 @@ def _slat(p: FoldingStool, out: SettingOut, number: int, front: float, hand: str
     middle = out.lanes.batten + out.stock.frames.thickness / 2.0
     y = middle if hand == "left" else p.size.width - middle
     width = slat_width(p, out)
-    shares = (0.25, 0.75) if width >= TWO_SCREWS else (0.5,)
+    shares = (0.28, 0.72) if width >= TWO_SCREWS else (0.5,)
     return FaceScrews(
         key=f"slat-{number}-on-{hand}",
         step="seat",
@@ -105,6 +108,5 @@ def _slat(p: FoldingStool, out: SettingOut, number: int, front: float, hand: str
         places=tuple(Vec(front + width * share, y, p.size.height) for share in shares),
         direction=Z.negated(),
         screw=out.stock.wood_screw,
-        tip_cover=out.stock.tip_cover,
         most_bite=p.seat.over_slot - UNDER_SLOT,
     )

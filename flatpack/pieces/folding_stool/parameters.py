@@ -11,7 +11,7 @@ from flatpack.pieces.finishing import Finishing
 class Boards:
     """Timber. One line, `timber`, switches the whole piece; the others only differ where wanted."""
 
-    timber: BoardChoice = keys.board("larch-20", does="board for every part not named below")
+    timber: BoardChoice = keys.board("larch-27", does="board for every part not named below")
     frames: BoardChoice | None = keys.board(None, does="legs, low rail, seat battens")
     slats: BoardChoice | None = keys.board(None, does="slats or boards of the seat")
 
@@ -30,9 +30,9 @@ class Legs:
     """Crossed legs: the outer pair leans to the rear, the inner pair to the front."""
 
     angle: float = keys.angle(78.0, least=40, most=120, does="between the legs when open")
-    width: float = keys.length(45.0, least=35, most=120, does="planed: nearest sold")
+    width: float = keys.length(70.0, least=35, most=120, does="planed: nearest sold")
     bar_inset: float = keys.length(
-        30.0, least=20, most=150, does="seat's edges to the top bars' middles"
+        26.0, least=20, most=150, does="seat's edges to the top bars' middles"
     )
     clearance: float = keys.length(
         3.0, least=1, most=20, does="rear top bar past the inner legs' tops when it folds"
@@ -41,7 +41,7 @@ class Legs:
         45.0, least=30, most=120, does="low rail across the outer legs; planed: nearest sold"
     )
     rail_height: float = keys.length(
-        55.0, least=15, most=250, does="ground to the low rail and to the low bar"
+        30.0, least=15, most=250, does="ground to the low rail and to the low bar"
     )
 
 
@@ -55,10 +55,10 @@ class Seat:
         None, least=3, most=40, does="gap to come near to; left out: 8 mm"
     )
     batten: float = keys.length(
-        95.0, least=60, most=200, does="depth of the battens; planed: nearest sold"
+        120.0, least=60, most=200, does="depth of the battens; planed: nearest sold"
     )
     over_slot: float = keys.length(
-        26.0, least=15, most=120, does="wood of a batten over the rear bar"
+        34.0, least=15, most=120, does="wood of a batten over the rear bar"
     )
     play: float = keys.length(1.0, least=0.2, most=5, does="slots wider than the bars")
     edge_round: float = keys.length(3.0, least=0, most=12, does="rounding of the arrises by hand")
@@ -68,12 +68,11 @@ class Seat:
 class Fixings:
     """Bars, screws and bolts."""
 
-    bar: str = keys.item("rods", "hardwood-22", does="round bars between the legs")
+    bar: str = keys.item("rods", "steel-16", does="round bars between the legs")
     wood_screw: str = keys.item("screws", "wood-4", does="countersunk screw of seat and low rail")
-    bolt: str = keys.item("coach-bolts", "coach-m6", does="coach bolt on which the legs turn")
-    nut: str = keys.item("nuts", "lock-m6", does="lock nut")
-    washer: str = keys.item("washers", "washer-m6", does="washer")
-    tip_cover: float = keys.length(3.0, least=1, most=15, does="wood left over a screw's tip")
+    bolt: str = keys.item("coach-bolts", "coach-m8", does="coach bolt on which the legs turn")
+    nut: str = keys.item("nuts", "lock-m8", does="lock nut")
+    washer: str = keys.item("washers", "washer-m8", does="washer")
 
 
 @record

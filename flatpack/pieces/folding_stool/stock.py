@@ -18,14 +18,12 @@ class Stock:
     bolt: CoachBolt
     nut: Nut
     washer: Washer
-    tip_cover: float
 
 
 def stock_for(p: FoldingStool, profiles: Profiles) -> Stock:
     """What the keys name."""
     fixings = p.fixings
     return Stock(
-        tip_cover=fixings.tip_cover,
         bar=profiles.rod(fixings.bar),
         bolt=profiles.coach_bolt(fixings.bolt),
         frames=profiles.board(p.boards.frames or p.boards.timber),
