@@ -25,12 +25,14 @@ def bearer_joints(p: Plan, out: SettingOut, parts: Parts) -> Iterator[Joint]:
     Upright end bearers are screwed or bolted to the rails behind them; to the aprons too where
     the top must hold together by itself, or where the rails lean away from them.
     """
-    if p.loose or out.lean.front > 0.0:
+    leaning = out.lean.front > 0.0
+    if p.loose or leaning:
+        beside = 0.0 if leaning else out.stock.undoing.hole_wood
         for name in SIDES:
-            yield from _to_aprons(out, parts[f"bearer-{name}"], out.stock.undoing.hole_wood)
+            yield from _to_aprons(out, parts[f"bearer-{name}"], beside)
     for number in range(1, len(out.middles) + 1):
         yield from _to_aprons(out, parts[f"bearer-middle-{number}"], 0.0)
-    if out.lean.front == 0.0:
+    if not leaning:
         for name in SIDES:
             yield from _on_rail(p, out, parts, name)
 

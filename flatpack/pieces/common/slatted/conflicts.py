@@ -11,18 +11,18 @@ from flatpack.pieces.common.leg_frames import BOLT_SHARES
 from flatpack.pieces.common.slatted.plan import Plan, stock_for
 from flatpack.pieces.common.slatted.setting_out import SettingOut, set_out
 from flatpack.pieces.common.slatted.slat_screws import FROM_EDGE, screws
-from flatpack.pieces.common.slatted.spacing import bolt_heights, rail_bite
+from flatpack.pieces.common.slatted.spacing import bolt_heights, past_bearer, rail_bite
 from flatpack.pieces.common.slatted.top_joints import under_apron
 from flatpack.pieces.family import Workings, fixings_fit, mm, narrow_enough, wide_enough
 from flatpack.profiles import Profiles
 
-BETWEEN_FRAMES = 120.0
-"""Least from leg frame to leg frame, mm: both end bearers, and room for a hand."""
 BELOW_POCKET = 3.0
 """Least wood below the slats' pockets in aprons and bearers, mm (common practice, no source)."""
 ROOM_FOR_DRIVER = 340.0
 """Least length of a stretcher, mm, for a long bit and the driver behind it at its end: 150 of bit
 and 120 of driver at a slope, behind a pocket that ends 68 from the end (common practice)."""
+BETWEEN_ENDS = 30.0
+"""Least between the end bearers, and between what is bored into the two ends of an apron, mm."""
 BETWEEN_BEARERS = 250.0
 """Least between two bearers, mm: a driver with its bit and a screw (common practice)."""
 LEAST_WALL = 3.5
@@ -95,8 +95,11 @@ def leg_at(out: SettingOut, z: float) -> float:
 
 def _along(p: Plan, out: SettingOut) -> Iterator[Conflict]:
     """Room between the leg frames: for both ends of an apron, and for a driver."""
-    driver = ROOM_FOR_DRIVER if p.rails.low else BETWEEN_BEARERS + 2.0 * out.stock.frames.thickness
-    least = BETWEEN_FRAMES if p.loose else driver
+    least = 2.0 * past_bearer(out) + BETWEEN_ENDS
+    if not p.loose and p.rails.low:
+        least = max(least, ROOM_FOR_DRIVER)
+    elif not p.loose and not out.lean.front:
+        least = max(least, BETWEEN_BEARERS + 2.0 * out.stock.frames.thickness)
     if out.clear.length < least:
         most = p.legs.inset_ends - (least - out.clear.length) / 2.0
         yield Conflict(
@@ -109,7 +112,7 @@ def _along(p: Plan, out: SettingOut) -> Iterator[Conflict]:
             )
             + f": the leg frames stand at least {mm(least)} apart",
             "there is no room between the leg frames to drive the screws of bearers and stretcher"
-            if not p.loose
+            if least > 2.0 * past_bearer(out) + BETWEEN_ENDS
             else "there is no room between the leg frames for the ends of the aprons",
         )
 
@@ -117,7 +120,7 @@ def _along(p: Plan, out: SettingOut) -> Iterator[Conflict]:
 def _bearers(p: Plan, out: SettingOut) -> Iterator[Conflict]:
     """Bearers too near to another for a driver between them."""
     t = out.stock.frames.thickness
-    between = out.clear.length - t
+    between = out.ends[1] - out.ends[0]
     free = between / (len(out.middles) + 1) - t
     if out.middles and free < BETWEEN_BEARERS:
         bays = max(int(between / (BETWEEN_BEARERS + t)), 1)

@@ -129,11 +129,12 @@ def _between(
 
 def _bearers(out: SettingOut) -> Iterator[Part]:
     """End bearers against the top rails, their show faces outwards; middle ones face left."""
-    t = out.stock.frames.thickness
-    first, last = out.clear.low, out.clear.high
-    yield _bearer(out, "bearer-left", "End bearer", first)
-    rear = Frame(Vec(out.bearers.high, last - t, out.under - out.widths.apron), X.negated(), Z, Y)
-    yield replace(_bearer(out, "bearer-right", "End bearer", first), frame=rear)
+    left, right = out.ends
+    yield _bearer(out, "bearer-left", "End bearer", left)
+    turned_over = Frame(
+        Vec(out.bearers.high, right, out.under - out.widths.apron), X.negated(), Z, Y
+    )
+    yield replace(_bearer(out, "bearer-right", "End bearer", right), frame=turned_over)
     for number, y in enumerate(out.middles, 1):
         yield _bearer(out, f"bearer-middle-{number}", "Middle bearer", y)
 

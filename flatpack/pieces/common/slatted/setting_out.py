@@ -18,9 +18,13 @@ import math
 from typing import NamedTuple
 
 from flatpack.frozen import frozen
+from flatpack.pieces.common.leg_frames import NUT_DEPTH
 from flatpack.pieces.common.slatted.lean import Lean
 from flatpack.pieces.common.slatted.plan import Plan, Stock
 from flatpack.pieces.family import Workings, even_gap, mm, slat_count, sold_width
+
+NUT_PAST_BEARER = 8.0
+"""Wood between a barrel nut's hole and the end bearer beside it, mm (common practice)."""
 
 
 @frozen
@@ -51,7 +55,8 @@ class SettingOut:
     """All of it.
 
     `legs` from outer edge to outer edge at the top, `frames` the places of the leg frames' left
-    faces, `bearers` from apron to apron, `middles` the middle bearers' left faces.
+    faces, `bearers` from apron to apron, `ends` and `middles` the left faces of the end and the
+    middle bearers.
     """
 
     stock: Stock
@@ -61,6 +66,7 @@ class SettingOut:
     frames: tuple[float, float]
     legs: Reach
     bearers: Reach
+    ends: tuple[float, float]
     middles: tuple[float, ...]
     count: int
     gap: float
@@ -103,6 +109,8 @@ def set_out(p: Plan, stock: Stock, notes: Workings) -> SettingOut:
     legs = Reach(p.legs.inset_sides, p.sizes.depth - p.legs.inset_sides)
     inside = p.legs.inset_sides + p.rails.setback + t
     count, gap = _rows(p, widths, notes)
+    off = _off_frames(stock) if lean.front else 0.0
+    ends = (frames[0] + lean.deep(t) + off, frames[1] - off - t)
     out = SettingOut(
         stock=stock,
         widths=widths,
@@ -111,7 +119,8 @@ def set_out(p: Plan, stock: Stock, notes: Workings) -> SettingOut:
         frames=frames,
         legs=legs,
         bearers=Reach(inside, p.sizes.depth - inside),
-        middles=_middles(p, frames[0] + lean.deep(t), frames[1] - t, t, notes),
+        ends=ends,
+        middles=_middles(p, ends, t, notes),
         count=count,
         gap=gap,
     )
@@ -129,8 +138,14 @@ def _widths(p: Plan, stock: Stock) -> Widths:
     )
 
 
-def _middles(p: Plan, first: float, last: float, t: float, notes: Workings) -> tuple[float, ...]:
+def _off_frames(stock: Stock) -> float:
+    """From a leg frame that leans out to the end bearer, past the barrel nuts of the aprons."""
+    return NUT_DEPTH + stock.barrel_nut.body_diameter / 2.0 + NUT_PAST_BEARER
+
+
+def _middles(p: Plan, ends: tuple[float, float], t: float, notes: Workings) -> tuple[float, ...]:
     """Middle bearers share the stretch between the end ones; all by their left faces."""
+    first, last = ends
     between = last - first
     count = max(math.ceil((between - t) / (p.rails.longest_span + t) - 1e-9) - 1, 0)
     step = between / (count + 1)

@@ -9,13 +9,13 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from flatpack.geometry import Vec
+from flatpack.geometry import Vec, cosine_sine
 from flatpack.joinery.axis import kept_clear, spread
 from flatpack.joinery.pocket_screws import MARGIN, POCKETS_APART
 from flatpack.model import Part
 from flatpack.pieces.common.fixings import END_IN_BOLTS, pocket_reach
-from flatpack.pieces.common.leg_frames import Avoid, end_towards
-from flatpack.pieces.common.slatted.setting_out import SettingOut
+from flatpack.pieces.common.leg_frames import NUT_DEPTH, Avoid, end_towards
+from flatpack.pieces.common.slatted.setting_out import NUT_PAST_BEARER, SettingOut
 from flatpack.profiles import Board, Screw
 
 OVER_THE_YEAR = 12.0
@@ -34,8 +34,6 @@ EDGE_IN_SCREWS = 3.0
 SCREWS_APART = 3.0
 """Distance of two screws across the grain in diameters: table 8.2, predrilled (a2, 3 d)."""
 
-NUT_PAST_BEARER = 8.0
-"""Wood between a barrel nut's hole and the end bearer beside it, mm (common practice)."""
 
 Stretch = tuple[float, float]
 
@@ -53,20 +51,25 @@ def across_end(out: SettingOut, part: Part, way: Vec) -> Avoid:
     """
     end = end_towards(part, way)
     rest = max((end.length - apart_at_most(part.board)) / 2.0, 0.0)
-    drift = -part.frame.local_direction(way).y * pocket_reach(out.stock)
+    # The part lies left of its outline's segments: inwards is (-uy, ux).
+    drift = end.direction(0.0)[0] * pocket_reach(out.stock)
     found = []
     for at in end[:2]:
         towards = -drift if at.y == min(end.start.y, end.end.y) else drift
         off = max(rest, towards + FROM_EDGE if towards > STRAY else 0.0)
-        if off > 0.0:
-            found.append((part.frame.place(*at, part.thickness / 2.0), off))
+        found.append((part.frame.place(*at, part.thickness / 2.0), off))
     return tuple(found)
 
 
 def side_by_side(out: SettingOut, part: Part) -> int:
-    """How many pocket screws find room across the end of a rail: two or three."""
-    room = min(part.width - 2.0 * MARGIN, apart_at_most(part.board))
-    return 3 if room >= 2.0 * (out.stock.jig.drill + POCKETS_APART) else 2
+    """How many pocket screws find room across either end of a rail: two or three."""
+    ways = (part.frame.x, part.frame.x.negated())
+    room = min(
+        end_towards(part, way).length
+        - sum(max(off, MARGIN) for _, off in across_end(out, part, way))
+        for way in ways
+    )
+    return 3 if room >= 2.0 * (out.stock.jig.drill + POCKETS_APART) - 1e-9 else 2
 
 
 def rail_bite(out: SettingOut) -> float:
@@ -89,20 +92,26 @@ def rail_bite(out: SettingOut) -> float:
 def bolt_heights(out: SettingOut) -> tuple[float, float]:
     """Heights of the two bolts from a leg into an apron's end."""
     middle = out.under - out.widths.apron / 2.0
-    room = out.widths.apron - 2.0 * END_IN_BOLTS * out.stock.undoing.diameter
+    # Square to a leg that leans they run up in it, towards an end that may be off square.
+    off = out.stock.frames.thickness * out.lean.slope_y
+    edge = (END_IN_BOLTS * out.stock.undoing.diameter + off) / cosine_sine(out.lean.mitre)[0]
+    room = out.widths.apron - 2.0 * edge
     half = min(max(room, 0.0), apart_at_most(out.stock.frames)) / 2.0
     return middle - half, middle + half
 
 
 def nut_depth(out: SettingOut) -> float:
-    """From an apron's end to its barrel nuts, past the end of the bearer that hides the face."""
+    """From an apron's end to its barrel nuts, past the end of a bearer that hides the face."""
+    if out.ends[0] > out.clear.low:
+        return NUT_DEPTH
     nut = out.stock.barrel_nut.body_diameter
     return out.stock.frames.thickness + nut / 2.0 + NUT_PAST_BEARER
 
 
 def past_bearer(out: SettingOut) -> float:
-    """From an apron's end to the far side of its barrel nuts' holes."""
-    return nut_depth(out) + out.stock.barrel_nut.body_diameter / 2.0
+    """From an apron's end to the far side of its barrel nuts' holes and of the end bearer."""
+    nut = nut_depth(out) + out.stock.barrel_nut.body_diameter / 2.0
+    return max(nut, out.ends[0] - out.clear.low + out.stock.frames.thickness)
 
 
 def below_slat_pockets(out: SettingOut, radius: float) -> float:
@@ -122,9 +131,7 @@ def taken(out: SettingOut, hole: float, neck: float, beside: float) -> tuple[Str
     isn't 0.  `hole` is the radius of the screw's hole in the bearer, `neck` in the apron, mm.
     """
     room = beside / 2.0 + neck + WEB
-    # Square to a frame that leans out they run down, until under the bearer's far face.
-    down = out.stock.frames.thickness * out.lean.slope_y
-    ends = [(z - down - room, z + room) for z in bolt_heights(out)] if beside else []
+    ends = [(z - room, z + room) for z in bolt_heights(out)] if beside else []
     return (*ends, (out.under - below_slat_pockets(out, hole), out.under))
 
 
