@@ -19,7 +19,7 @@ from flatpack.strength.meeting import feet_of
 from flatpack.strength.records import EC5, Case, Check
 from flatpack.strength.setting import Setting
 from flatpack.strength.sides import side_links
-from flatpack.strength.uses import Use, own_weight
+from flatpack.strength.use_cases import Use, own_weight
 from flatpack.strength.whole import Push, whole
 from flatpack.strength.whole_solving import solved
 

@@ -10,7 +10,6 @@ from collections.abc import Iterator
 from typing import Any, NamedTuple
 
 from flatpack.model import Assembly
-from flatpack.parameters import fields_of
 from flatpack.profiles import Board, Profiles
 
 COUNTED = {
@@ -44,8 +43,7 @@ def changes(record: Any, assembly: Assembly, profiles: Profiles) -> tuple[Change
 
 
 def _changes(record: Any, assembly: Assembly, profiles: Profiles) -> Iterator[Change]:
-    for field in fields_of(type(record)):
-        path, spec = field.path, field.spec
+    for path, spec in _keys(type(record)):
         if path.startswith(NOT_BORNE) or spec.many or not _reached(record, path):
             continue
         value = _get(record, path)
@@ -59,6 +57,14 @@ def _changes(record: Any, assembly: Assembly, profiles: Profiles) -> Iterator[Ch
             yield from _longer(path, value, spec)
         elif spec.kind == "item" and value is not None:
             yield from _bigger(record, path, spec.among, value, profiles)
+
+
+def _keys(cls: Any, before: str = "") -> Iterator[tuple[str, Any]]:
+    """Every key of a record class and of its tables, with what it may hold."""
+    for name, spec in cls.record_specs.items():
+        yield before + name, spec
+        if spec.record is not None and not spec.named:
+            yield from _keys(spec.record, f"{before}{name}.")
 
 
 def _reached(record: Any, path: str) -> bool:

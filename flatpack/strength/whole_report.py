@@ -10,7 +10,8 @@ from flatpack.strength.frames import UnstableError
 from flatpack.strength.gathered import Gathered
 from flatpack.strength.records import EC5, Check
 from flatpack.strength.setting import Setting
-from flatpack.strength.uses import Use, own_weight, uses
+from flatpack.strength.use_cases import Use, own_weight
+from flatpack.strength.uses import uses
 from flatpack.strength.whole import Whole, whole
 from flatpack.strength.whole_solving import solved
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from flatpack.frozen import frozen
 from flatpack.strength.loading import Loading
 from flatpack.strength.space import Stood, stand
-from flatpack.strength.uses import Use
+from flatpack.strength.use_cases import Use
 from flatpack.strength.whole import Push, Whole
 
 

@@ -17,7 +17,7 @@ from flatpack.strength.meeting import GROUND_LEVEL
 from flatpack.strength.records import Check
 from flatpack.strength.setting import Setting
 from flatpack.strength.stability import STATICS
-from flatpack.strength.uses import Use
+from flatpack.strength.use_cases import Use
 
 
 class Spot(NamedTuple):

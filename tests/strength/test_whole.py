@@ -23,7 +23,8 @@ from flatpack.strength.rules.johansen import single_shear
 from flatpack.strength.setting import Setting
 from flatpack.strength.spreading import Rectangle, on_part, spread
 from flatpack.strength.surfaces import arm_parts, back_parts, floor_of, level_surfaces, top_of
-from flatpack.strength.uses import own_weight, uses
+from flatpack.strength.use_cases import own_weight
+from flatpack.strength.uses import uses
 from flatpack.strength.whole import Push, whole
 from flatpack.strength.whole_solving import solved
 from flatpack.strength.whole_stability import Spot, hull, worst_edge

@@ -14,8 +14,8 @@ from collections.abc import Iterator
 from flatpack.checks.safety.asked import Asked
 from flatpack.finding import Finding, Severity
 from flatpack.model import Bar, Part, volume
+from flatpack.strength.filled import room_for_soil
 from flatpack.strength.surfaces import floor_of
-from flatpack.strength.uses import room_for_soil
 
 FILTER = "HSE lifting and lowering filter (L23, INDG143), no legal limit"
 LOW = (10.0, 7.0)
