@@ -6,6 +6,7 @@ head |<---------- grip ---------->| nut | tail       thread must begin before th
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import Any
 
@@ -21,6 +22,7 @@ def check_bolts(setting: Setting) -> Iterator[Finding]:
     for f in setting.assembly.fasteners:
         if "bolt" not in f.kind:
             continue
+        yield from _across(setting, f)
         joint = setting.joints.get(f.joint)
         bolt = getattr(joint, "bolt", None)
         if bolt is None:
@@ -31,6 +33,23 @@ def check_bolts(setting: Setting) -> Iterator[Finding]:
             yield from _nut(setting, f, bolt, nut)
         else:
             yield from _into_wood(setting, f, joint, bolt)
+
+
+def _across(setting: Setting, f: Fastener) -> Iterator[Finding]:
+    """A barrel nut lies across its bolt: its thread is cut square to the barrel."""
+    part = setting.assembly.parts.get(f.passes[-1]) if f.passes else None
+    if f.kind != "barrel nut bolt" or part is None:
+        return
+    limit = setting.limits.nut_askew
+    off = math.degrees(math.asin(min(abs(part.frame.z.dot(f.direction)), 1.0)))
+    if off > limit.value:
+        yield Finding(
+            "nut-askew", "fault", f.key,
+            f"the bolt runs {off:.1f} degrees off square to its barrel nut in {part.key}: it won't "
+            "find the thread",
+            round(off, 2), limit.value, limit.unit, limit.source,
+            "screws or a bolt right through where an end is sawn at a slant",
+        )  # fmt: skip
 
 
 def _nut(setting: Setting, f: Fastener, bolt: Any, nut: Solid) -> Iterator[Finding]:

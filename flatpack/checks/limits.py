@@ -58,6 +58,7 @@ class Limits(NamedTuple):
     tip_cover_wanted: Limit = Limit(3.0)
     tip_end_least: Limit = Limit(2.0)
     tip_end_wanted: Limit = Limit(5.0)
+    nut_askew: Limit = Limit(2.0, PRACTICE, "degrees")
     tail_pitches: Limit = Limit(1.0, PRACTICE, "threads")
     slat_gap_least: Limit = Limit(3.0)
     slat_gap_most: Limit = Limit(30.0)

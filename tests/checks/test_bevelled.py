@@ -17,11 +17,12 @@ from flatpack.checks.bored import bored
 from flatpack.checks.limits import Limits
 from flatpack.checks.screws import tip
 from flatpack.checks.walls import check_walls
+from flatpack.drawings.book.details import _ends_on
 from flatpack.features import Hole, Slant, bevels
 from flatpack.finding import Finding
 from flatpack.geometry import Frame, Point, Vec, X, Y, Z, closed
 from flatpack.geometry.shapes import rectangle
-from flatpack.joinery import FaceScrews, machine
+from flatpack.joinery import BarrelNutBolt, FaceScrews, machine
 from flatpack.joinery.axis import extent, span
 from flatpack.model import Assembly, Part, Step, is_shaped
 from flatpack.pieces.common.splay import Way, face_of, leaning, level
@@ -175,3 +176,36 @@ def test_an_outline_beyond_the_line_of_the_saw_is_told() -> None:
     assert "bevel-cuts-part" in _told(piece)
     square = replace(part, outline=rectangle(100.0, 40.0))
     assert "bevel-cuts-part" not in _told(replace(piece, parts={"a": square}))
+
+
+@pytest.mark.parametrize(("aside", "codes"), [(0.0, {"nut-askew"}), (LEAN, set())])
+def test_a_bolt_askew_of_its_barrel_nut_is_told(aside: float, codes: set[str]) -> None:
+    """Square to the post's face the bolt runs 10 degrees off the rail's; level it meets the nut."""
+    posts = _post("left", -1.0), _post("right", 1.0)
+    rail = _rail(posts)
+    way = posts[0].frame.z if aside == 0.0 else X
+    joint = BarrelNutBolt(
+        key="bolt", step="frame", through="left", into="rail", place=Vec(-200.0, 0.0, 150.0),
+        direction=way, nut_face=Z.negated(), depth=35.0, nut=PROFILES.barrel_nut("barrel-m6-12"),
+        bolt=PROFILES.furniture_bolt("furniture-m6"),
+    )  # fmt: skip
+    parts = {p.key: p for p in (*posts, rail)}
+    made = machine(
+        Assembly(family="test", name="rail", parts=parts, joints=(joint,),
+                 steps=(Step("frame", "Frame"),))
+    )  # fmt: skip
+    told = {f.code: f for f in run(made) if f.code == "nut-askew"}
+    assert set(told) == codes
+    if told:
+        assert told["nut-askew"].measured == pytest.approx(LEAN)
+
+
+def test_glued_ends_are_those_that_lie_on_a_face_however_sawn() -> None:
+    """The book names parts whose end grain is glued: the rail's ends lie on the posts' faces."""
+    piece = _piece()
+    ends = [(a, b) for a, b in piece.mates if _ends_on(piece.parts[b], piece.parts[a])]
+    assert ends == [("left", "rail"), ("right", "rail")]
+    assert not _ends_on(piece.parts["left"], piece.parts["rail"])
+    frame = piece.parts["rail"].frame
+    apart = replace(frame, origin=frame.origin.plus(X, 1.0))
+    assert not _ends_on(replace(piece.parts["rail"], frame=apart), piece.parts["left"])

@@ -9,8 +9,8 @@ from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.placing import way
 from flatpack.drawings.book.sight import middle, reach
 from flatpack.drawings.book.steps import JointGroup
-from flatpack.geometry import Point, Vec
-from flatpack.model import Part
+from flatpack.geometry import Point, Vec, X
+from flatpack.model import Part, passage
 from flatpack.profiles import Hinge, Wheel
 from flatpack.wording import book_english_details as words
 from flatpack.wording import book_english_steps as said
@@ -132,16 +132,23 @@ def glued_ends(m: Matter) -> tuple[str, ...]:
         parts = [m.assembly.parts[k] for k in joint.parts if k in m.assembly.parts]
         if len(parts) == 2 and getattr(joint, "glue", False):
             for part, base in (parts, parts[::-1]):
-                if abs(part.frame.x.dot(base.frame.z)) > _SQUARE and _ends_on(part, base):
+                if _ends_on(part, base):
                     found[m.mark_of[part.key]] = None
     return tuple(found)
 
 
 def _ends_on(part: Part, base: Part) -> bool:
-    """True when an end of a part lies on a face of its base, within that one's outline."""
+    """True when an end of a part, sawn as it may be, lies on a face of its base."""
     low, y0, high, y1 = part.outline.bounds
     bx0, by0, bx1, by1 = base.outline.bounds
-    middles = (part.frame.place(x, (y0 + y1) / 2.0, part.thickness / 2.0) for x in (low, high))
+    middle = Vec((low + high) / 2.0, (y0 + y1) / 2.0, part.thickness / 2.0)
+    found = passage(part, middle, X)
+    ends = ((found.enter, found.entered), (found.leave, found.left))
+    middles = (
+        part.frame.place(*middle.plus(X, along))
+        for along, plane in ends
+        if abs(part.frame.turn(plane.out).dot(base.frame.z)) > _SQUARE
+    )
     return any(
         abs(at.z - face) < _LEVEL and bx0 < at.x < bx1 and by0 < at.y < by1
         for at in map(base.frame.local, middles)
