@@ -24,8 +24,8 @@ TRIAL_HOW = (
     "Slide the tongue {tongue} into every slot of {strip}, square and right to the floor.",
     "Choose the slot into which it goes with the push of a hand and doesn't rattle. A mallet "
     "needed: too tight. Falls out upside down: too loose.",
-    "Put the figure below that slot in the file, under [fit]: allowance = {example}. All "
-    "slots, mortises and the press fit of the top follow it.",
+    "Put the figure below that slot in the file, under [fit], for instance allowance = {example}. "
+    "All slots, mortises and the press fit of the top follow it.",
     "Draw again. Sheets with the old content code don't belong to the new ones; throw them away.",
 )
 TRIAL_SHOWN = "{}: slots, each with its allowance in mm below it"
@@ -68,3 +68,32 @@ MAKING = (
     "Seal edges, slots and mortises before assembly, thinly (see Finish): sealer and paint take up "
     "the fit. Cut wedges again from an offcut when they wear.",
 )
+
+
+def finish_steps(grit: int, sealer: bool, hours: float | None) -> tuple[str, ...]:
+    """Order of finishing."""
+    first = "sealer" if sealer else "finish, two extra coats,"
+    wait = f" Wait {hours:g} hours between coats." if hours is not None else ""
+    return (
+        f"Sand faces and outer edges to {grit} grit along the grain, none of what sits in a joint, "
+        "and brush the dust off.",
+        f"Brush {first} on all edges, slots and mortises, thinly, and wipe off what stands: water "
+        "gets into plywood at its edges first.",
+        "All coats on all parts before they are put together, faces that sit in joints bare."
+        f"{wait}",
+        "Wax faces in joints that stick. Put it together when all is hard, not before.",
+    )
+
+
+def care(years: float | None) -> tuple[str, ...]:
+    """How to look after a piece that holds by the shape of its parts."""
+    term = f" about every {years:g} {'year' if years == 1 else 'years'}" if years else ""
+    return (
+        "Tap wedges home after the first month and then each spring, and whenever something moves. "
+        "A joint that rattles is tightened by a new wedge or glued, not used on.",
+        f"Wash with water and a soft brush; renew the finish{term}, edges first.",
+        "Keep the feet off wet soil: on paving or pads. Store it dry and aired, not wrapped up: "
+        "wet plywood swells, and its joints can't be parted until it has dried.",
+        "Look each spring for loose joints, edges that open, cracks at tenons and rot. A cracked "
+        "part is cut anew before the piece is used again.",
+    )

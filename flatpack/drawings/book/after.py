@@ -16,6 +16,7 @@ from flatpack.profiles import Finish
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_details as parts_words
 from flatpack.wording import book_english_moving as said
+from flatpack.wording import english_fits as fits
 
 _BEYOND = 1.0
 """How much further than the sum says the back is raised, degrees, so that the rod is clear."""
@@ -88,7 +89,11 @@ def _finish(m: Matter) -> Iterator[Block]:
     grit = chosen.grit if chosen else 180
     hours = chosen.dry_hours if chosen else None
     sealed = m.settings.sealer is not None
-    yield Items(words.finish_steps(grit, found.holes, sealed, hours), numbered=True)
+    if m.by_shape:
+        steps = fits.finish_steps(grit, sealed, hours)
+    else:
+        steps = words.finish_steps(grit, found.holes, sealed, hours)
+    yield Items(steps, numbered=True)
     bare = details.glued_ends(m)
     if bare:
         yield Para(parts_words.GLUED_ENDS.format(", ".join(bare)))
@@ -110,6 +115,8 @@ def care(m: Matter) -> Chapter:
     """How to look after the piece."""
     years = m.settings.finish.renew_years if m.settings.finish else None
     motion = m.study.motion if m.study else None
+    if m.by_shape:
+        return Chapter("care", words.CHAPTERS["care"], (Items(fits.care(years)),))
     lines = words.care(years, motion.panel if motion else "", motion.rest if motion else "")
     return Chapter("care", words.CHAPTERS["care"], (Items(lines),))
 

@@ -67,8 +67,7 @@ def making(m: Matter) -> Chapter:
 
 def _making(m: Matter) -> Iterator[Block]:
     yield from trial(m)
-    by_shape = bool(m.assembly.fits) and not m.assembly.fasteners
-    yield Items(fits.MAKING if by_shape else words.MAKING, numbered=True)
+    yield Items(fits.MAKING if m.by_shape else words.MAKING, numbered=True)
     pairs = tuple(_pairs(m))
     if pairs:
         yield Rows(words.PAIRS_TITLE, words.PAIRS_HEADER, pairs)

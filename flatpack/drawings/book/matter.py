@@ -35,6 +35,11 @@ class Matter(NamedTuple):
         """Mark of every part and bar by its key."""
         return {key: mark for mark, keys in self.marks.items() for key in keys}
 
+    @property
+    def by_shape(self) -> bool:
+        """True for a piece that holds by the shape of its parts, without any hardware."""
+        return bool(self.assembly.fits) and not self.assembly.fasteners
+
     def size(self, value: float) -> str:
         """A length for a table."""
         return size(value, self.settings.units)
