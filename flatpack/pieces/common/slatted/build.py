@@ -18,7 +18,7 @@ _FRAMES = Step(
     "leg frames",
     "Leg frames: rails between the legs",
     "",
-    ("Top rail", "Rails' ends", "Legs' ends"),
+    ("Top rail",),
 )
 _TOP = Step(
     "top",
@@ -36,7 +36,7 @@ WORKSHOP_STEPS = (
         "aprons",
         "Aprons bolted between the leg frames",
         "",
-        ("Clear between the leg frames", "Aprons' and"),
+        ("Clear between the leg frames",),
     ),
     Step("bearers", "Bearers that carry the slats", "", ("Bearers,",)),
     _TOP,
