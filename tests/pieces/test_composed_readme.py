@@ -58,7 +58,8 @@ def test_it_names_every_shape_and_joint(word: str) -> None:
 
 EXAMPLES = Path(__file__).parents[2] / "profiles" / "pieces"
 FAMILY = {
-    p: tomllib.loads(p.read_text(encoding="utf-8"))["family"] for p in EXAMPLES.glob("*.toml")
+    path: tomllib.loads(path.read_text(encoding="utf-8"))["family"]
+    for path in EXAMPLES.glob("*.toml")
 }
 OWN = sorted(path for path, family in FAMILY.items() if family in ("composed", "loose-parts"))
 
