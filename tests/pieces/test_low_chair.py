@@ -239,7 +239,7 @@ def test_comfort_is_told() -> None:
         ("back.rail_height", {"back__rail_height": 380.0, "back__fan": 16.0}),
         ("arms.width", {"arms__width": 90.0}),
         ("arms.rear_width", {"arms__rear_width": 160.0}),
-        ("fixings.nut", {"fixings__nut": "lock-m10"}),
+        ("fixings.nut", {"fixings__nut": "lock-m8"}),
         ("fixings.wood_screw", {"fixings__wood_screw": "pocket-coarse"}),
     ],
 )

@@ -262,12 +262,12 @@ ROWS: Mapping[str, Row] = {
         M6,
     ),
     "fixings.nut": row(
-        "hex-m8",
+        "hex-m10",
         "hardware",
         f"{SIZES}; Front leg: hole diameters; pocket screw: *; wood screw: *",
     ),
     "fixings.washer": row(
-        "wide-m8",
+        "washer-m10",
         "hardware; coach bolt: places",
         f"{RAIL}; {LEG}; {FAN}; {CROSS}; {ARM}; {SEAT}; Front leg: hole diameters; pocket screw: *",
     ),

@@ -61,7 +61,9 @@ class Seat:
         34.0, least=15, most=120, does="wood of a batten over the rear bar"
     )
     play: float = keys.length(1.0, least=0.2, most=5, does="slots wider than the bars")
-    edge_round: float = keys.length(3.0, least=0, most=12, does="rounding of the arrises by hand")
+    edge_round: float = keys.length(
+        3.0, least=0, most=12, does="rounding of every part's arrises by hand"
+    )
 
 
 @record

@@ -19,7 +19,12 @@ PAST_SLOT = 16.0
 
 
 def parts(p: FoldingStool, out: SettingOut) -> Iterator[Part]:
-    """Every part.
+    """Every part, its arrises rounded."""
+    return (replace(part, arris=p.seat.edge_round) for part in _sharp(p, out))
+
+
+def _sharp(p: FoldingStool, out: SettingOut) -> Iterator[Part]:
+    """Legs and battens, the low rail, the seat.
 
     What stands on the right is the same part as on the left and no mirror image: its holes go
     through or lie in the middle of its thickness.
@@ -188,5 +193,4 @@ def _slats(p: FoldingStool, out: SettingOut) -> Iterator[Part]:
             board=out.stock.slats,
             outline=rectangle(p.size.width, width),
             frame=Frame(Vec(front + width, 0.0, low), Y, X.negated(), Z),
-            arris=p.seat.edge_round,
         )

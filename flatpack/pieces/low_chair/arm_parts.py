@@ -64,7 +64,6 @@ def _arm(p: LowChair, out: SettingOut) -> Part:
         outline=arm_outline(p, rear + p.arms.overhang),
         frame=frame,
         hand="left",
-        arris=p.seat.edge_round,
     )
 
 

@@ -74,5 +74,4 @@ def _slats(p: LowChair, out: SettingOut) -> Iterator[Part]:
             board=out.stock.slats,
             outline=outline,
             frame=Frame(foot.plus(across, -middle_of(outline)), up, across, out.lines.forward),
-            arris=p.seat.edge_round,
         )

@@ -46,7 +46,9 @@ class Seat:
     overhang: float = keys.length(
         20.0, least=0, most=60, does="how far the front slat stands over the rails' ends"
     )
-    edge_round: float = keys.length(3.0, least=0, most=12, does="rounding of the arrises by hand")
+    edge_round: float = keys.length(
+        3.0, least=0, most=12, does="rounding of every part's arrises by hand"
+    )
 
 
 @record
@@ -129,9 +131,9 @@ class Fixings:
     jig: str = keys.item("pocket-jigs", "pocket-15", does="pocket-hole jig and stepped drill")
     pocket_screw: str = keys.item("screws", "pocket-coarse", does="pocket screw")
     wood_screw: str = keys.item("screws", "wood-5", does="countersunk screw of back and arms")
-    bolt: str = keys.item("coach-bolts", "coach-m8", does="coach bolt for legs and posts")
-    nut: str = keys.item("nuts", "lock-m8", does="lock nut")
-    washer: str = keys.item("washers", "washer-m8", does="washer")
+    bolt: str = keys.item("coach-bolts", "coach-m10", does="coach bolt for legs and posts")
+    nut: str = keys.item("nuts", "lock-m10", does="lock nut")
+    washer: str = keys.item("washers", "wide-m10", does="washer")
     tip_cover: float = keys.length(
         3.0, least=1, most=15, does="wood left between a screw's tip and the show face"
     )

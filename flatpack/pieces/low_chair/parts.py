@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from flatpack.frozen import replace
 from flatpack.geometry import Frame, Outline, Vec, X, Y, Z
 from flatpack.geometry.shapes import filleted, rectangle
 from flatpack.model import Part
@@ -22,7 +23,12 @@ POST_ROOM = 3.0
 
 
 def parts(p: LowChair, out: SettingOut) -> Iterator[Part]:
-    """Every part: sides as left hands and their mirror images, then what joins them."""
+    """Every part, its arrises rounded."""
+    return (replace(part, arris=p.seat.edge_round) for part in _sharp(p, out))
+
+
+def _sharp(p: LowChair, out: SettingOut) -> Iterator[Part]:
+    """Sides as left hands and their mirror images, then what joins them."""
     for part in (_rail(out), _leg(p, out), _post(p, out), *arm_parts(p, out)):
         yield part
         yield part.other_hand(part.key.removesuffix("left") + "right", p.size.width / 2.0)
@@ -143,5 +149,4 @@ def _seat(p: LowChair, out: SettingOut) -> Iterator[Part]:
                 out.lines.along.negated(),
                 out.lines.normal,
             ),
-            arris=p.seat.edge_round,
         )
