@@ -101,6 +101,7 @@ def sharing(whole: Assembly) -> tuple[dict[str, float], int]:
     some = list(bodies(whole))
     boxes = np.array([body.solid.bounding_box() for body in some])
     found: dict[str, float] = {}
+    pressed = {frozenset((f.part, f.onto)) for f in whole.fits if f.clearance < 0.0}
     near = 0
     for i, a in enumerate(some):
         close = (boxes[i + 1 :, :3] < boxes[i, 3:] + 0.1) & (
@@ -109,6 +110,8 @@ def sharing(whole: Assembly) -> tuple[dict[str, float], int]:
         for j in np.nonzero(close.all(axis=1))[0] + i + 1:
             b = some[j]
             if a.owner == b.owner or a.owner in b.inside or b.owner in a.inside:
+                continue
+            if frozenset((a.owner, b.owner)) in pressed:  # how much is tested with the fits
                 continue
             near += 1
             shared = (a.solid ^ b.solid).volume()
