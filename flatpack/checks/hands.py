@@ -122,10 +122,17 @@ def _mark(feature: Feature, mirrored: bool, twice_middle: float) -> tuple[float,
 
 
 def _one_side(named: dict[str, list[Part]]) -> Iterator[Finding]:
-    """All left hands lie on the same side of their right hands."""
+    """All left hands lie on the same side of their right hands.
+
+    Hands that lie across corners (a box's posts: left hand at one corner and at the one opposite)
+    have a middle in common and no side.
+    """
     sides: dict[bool, list[str]] = {}
     for name, parts in named.items():
-        across = {p.hand: _across(p) for p in parts}
+        places: dict[str, list[float]] = {}
+        for p in parts:
+            places.setdefault(p.hand, []).append(_across(p))
+        across = {hand: sum(ys) / len(ys) for hand, ys in places.items()}
         if len(across) == 2 and abs(across["left"] - across["right"]) > SAME:
             sides.setdefault(across["left"] < across["right"], []).append(name)
     if len(sides) == 2:

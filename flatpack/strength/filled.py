@@ -43,7 +43,8 @@ def soil(setting: Setting) -> Iterator[Use]:
 
 
 def _walls_rim(setting: Setting, floor: Surface) -> Surface:
-    found = [p for p, _ in walls(setting.assembly)]
+    # Boards that lie: a post may stand up above them to carry a lid.
+    found = [p for p, _ in walls(setting.assembly) if abs(p.frame.x.z) < 0.5]
     top = max((reach(p, Z)[1] for p in found), default=floor.top)
     high = [p for p in found if reach(p, Z)[1] > top - 1.0]
     return surface(high) if high else floor

@@ -110,11 +110,13 @@ def test_rod_lies_on_both_racks_at_the_highest_stop() -> None:
         assert (at.x, at.z) == pytest.approx((rod.origin.x, rod.origin.z), abs=1e-6)
 
 
-def test_lid_rests_on_its_front_posts_and_the_hinges() -> None:
+def test_lid_rests_on_the_four_posts_clear_of_the_hinge_rail() -> None:
     piece = built()
-    post, rail = piece.parts["post-front-right"], piece.parts["hinge-rail"]
+    posts = [p for k, p in piece.parts.items() if k.startswith("post-")]
+    rail = piece.parts["hinge-rail"]
     under = piece.parts["lid-board-1"].frame.origin.z
-    assert post.frame.place(post.length, 0.0).z == pytest.approx(under)
+    assert len(posts) == 4
+    assert all(p.frame.place(p.length, 0.0).z == pytest.approx(under) for p in posts)
     assert under - rail.frame.place(0.0, 0.0, rail.thickness).z == pytest.approx(2 * 3.5)
 
 

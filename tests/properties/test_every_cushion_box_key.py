@@ -17,7 +17,7 @@ from flatpack.pieces import PIECES, Family
 BOX = PIECES["cushion-box"]
 
 Row = tuple[object, str, str, Mapping[str, object], Mapping[str, object]]
-POSTS = "Rear post: length; Rear post: width; Front post: length; Front post: width"
+POSTS = "Corner post: length; Corner post: width"
 SIDES = "Side board: length; Side board: width; End board: length; End board: width"
 SLATS = "Bottom slat: length; Bottom slat: width; Bottom slat: count"
 BEARERS = "Bearer: length; Bearer: width"
@@ -67,24 +67,24 @@ ROWS: Mapping[str, Row] = {
     ),
     "size.height": row(
         540.0,
-        "Rear post: length; Front post: length; Side board: width; Lid board: place; motion: axis",
+        "Corner post: length; Side board: width; Lid board: place; motion: axis",
         f"{SLATS}; Bottom slat: place; {BEARERS}; {LID}; {BATTENS}; {RAIL}; {PROP}; Rack: outline",
     ),
     "boards.timber": row(
         BoardChoice("larch-20"),
         f"*: board; End board: length; Lid batten: width; {PROP}; hardware",
-        "Side board: length; Bearer: width; Rear post: width; Lid board: length; steps; name",
+        "Side board: length; Bearer: width; Corner post: width; Lid board: length; steps; name",
     ),
     "boards.sides": row(
         BoardChoice("larch-20"),
         "Side board: board; End board: board; End board: length; Prop rod: length; Bearer: length",
-        f"Rear post: board; Lid board: board; {POSTS}; {RAIL}; {LID}; Rack: board; Arm: board",
+        f"Corner post: board; Lid board: board; {POSTS}; Hinge rail: width; {LID}; Arm: board",
     ),
     "boards.posts": row(
         BoardChoice("larch-45"),
-        "Rear post: board; Front post: board; Bearer: board; Hinge rail: board; Rear post: length;"
+        "Corner post: board; Bearer: board; Hinge rail: board;"
         " Side board: width; Bottom slat: outline",
-        f"Side board: board; Lid board: board; Front post: length; {LID}; Lid batten: width",
+        f"Side board: board; Lid board: board; {LID}; Lid batten: width",
     ),
     "boards.bottom": row(
         BoardChoice("larch-20"),
@@ -93,7 +93,7 @@ ROWS: Mapping[str, Row] = {
     ),
     "boards.lid": row(
         BoardChoice("larch-20"),
-        "Lid board: board; Front post: length; motion: axis; motion: slat; Side board: width",
+        "Lid board: board; motion: axis; motion: slat; Side board: width",
         f"{LID}; {BATTENS}; {RAIL}; {SLATS}; {PROP}; Rack: outline; Arm: outline; steps",
     ),
     "boards.moving": row(
@@ -108,20 +108,20 @@ ROWS: Mapping[str, Row] = {
     ),
     "corners.kind": row(
         "battens",
-        "Rear post: count; Rear batten: count; Bottom slat: outline; Side board: work;"
+        "Corner post: count; Corner batten: count; Bottom slat: outline; Side board: work;"
         " Lid batten: length; motion: pivot",
-        f"{SIDES}; {BEARERS}; Bottom slat: length; {RAIL}; Lid board: length; gap spacers; steps",
+        f"{SIDES}; {BEARERS}; Bottom slat: length; Hinge rail: width; Lid board: length; steps",
         {**WIDE_LID, "bottom.slat_width": 120.0},
     ),
     "corners.width": row(
         95.0,
-        "Rear post: width; Front post: width; Middle batten: width; Bottom slat: outline",
-        f"Rear post: length; {SIDES}; {BEARERS}; {LID}; {BATTENS}; {PROP}; Rack: outline; steps",
+        "Corner post: width; Middle batten: width; Bottom slat: outline",
+        f"Corner post: length; {SIDES}; {BEARERS}; {LID}; {BATTENS}; {PROP}; Rack: outline; steps",
     ),
     "corners.longest_span": row(
         400.0,
         "Middle batten: count; Bearer: count; Bottom slat: outline; Side board: work; hardware",
-        f"{ALL}; Rear post: place; End board: outline; {PROP}; Rack: *; Lid board: *; gap spacers",
+        f"{ALL}; Corner post: place; End board: outline; {PROP}; Lid board: *; gap spacers",
     ),
     "sides.board_width": row(
         95.0,
@@ -145,7 +145,7 @@ ROWS: Mapping[str, Row] = {
     ),
     "ground.kind": row(
         "skids",
-        "Rear post: length; Rear post: place; Skid: count; Bearer: count; Bottom slat: place",
+        "Corner post: length; Corner post: place; Skid: count; Bearer: count; Bottom slat: place",
         f"{SIDES}; Side board: place; {SLATS}; {LID}; {PROP}; Rack: *; gap spacers; steps",
         {"bottom.bearer_width": 95.0},
     ),
@@ -310,7 +310,7 @@ ROWS: Mapping[str, Row] = {
     ),
     "fixings.wood_screw": row(
         "wood-5",
-        "wood screw: items; Side board: hole diameters; Rear post: hole diameters; hardware",
+        "wood screw: items; Side board: hole diameters; Corner post: hole diameters; hardware",
         f"{ALL}; {PROP}; Rack: outline; gap spacers; steps",
     ),
     "fixings.bolt": row(

@@ -97,5 +97,5 @@ def _motion(p: CushionBox, out: SettingOut, prop: PropSetting) -> Motion:
         panel="lid",
         rest="closed",
         lying=("lid-board",),
-        under=("post-front",),
+        under=("post-",),
     )

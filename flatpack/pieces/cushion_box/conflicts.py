@@ -11,6 +11,7 @@ from flatpack.pieces.common.boarded.conflicts import conflicts as of_the_box
 from flatpack.pieces.common.notch_forms import notch_form
 from flatpack.pieces.common.propping import LAND, PropSetting, run_of
 from flatpack.pieces.cushion_box.lid_joints import ROW_EDGE, rack_row
+from flatpack.pieces.cushion_box.lid_parts import rail_ends
 from flatpack.pieces.cushion_box.parameters import CushionBox
 from flatpack.pieces.cushion_box.prop import fold_limit, held, rack_room, set_prop
 from flatpack.pieces.cushion_box.setting_out import SAFE_GAP, SettingOut, set_out
@@ -70,11 +71,13 @@ def _across(p: CushionBox, out: SettingOut) -> Iterator[Conflict]:
     leaf = out.stock.hinge.leaf_length
     outer = p.size.length * p.hinge.inset
     step = (p.size.length - 2.0 * outer) / (p.hinge.count - 1)
-    if outer < leaf / 2.0 + LAND or step < leaf + LAND:
+    least = rail_ends(p, out)[0] + leaf / 2.0 + LAND
+    if outer < least or step < leaf + LAND:
         yield Conflict(
             "hinge.inset",
             p.hinge.inset,
-            f"a share that leaves {mm(LAND)} beside and between leaves {mm(leaf)} long",
+            f"at least {least / p.size.length:.3f}, {mm(least)} from the ends, with {mm(LAND)} "
+            f"between leaves {mm(leaf)} long",
             "the hinges don't fit along the rail",
         )
     leaves = out.stock.hinge.leaf_width - out.stock.hinge.knuckle_diameter / 2.0

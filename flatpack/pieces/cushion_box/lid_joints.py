@@ -11,6 +11,7 @@ from flatpack.model import Joint
 from flatpack.pieces.common.boarded.screwing import clear_by, screws
 from flatpack.pieces.common.prop_joints import prop_joints
 from flatpack.pieces.common.propping import PropSetting
+from flatpack.pieces.cushion_box.lid_parts import rail_ends
 from flatpack.pieces.cushion_box.parameters import CushionBox
 from flatpack.pieces.cushion_box.prop import pivot_room
 from flatpack.pieces.cushion_box.setting_out import SettingOut
@@ -21,6 +22,8 @@ ROW_EDGE = 12.0
 """Least from an end board's edge to a rack's screws, mm (common practice, no source)."""
 RAIL_APART = 250.0
 """From screw to screw along the hinge rail at most, mm (common practice, no source)."""
+RAIL_END = 18.0
+"""From the hinge rail's ends to its outer screws, mm (common practice, no source)."""
 LEAF_ROOM = 12.0
 """From a hinge's leaf to the rail's screws, mm (common practice, no source)."""
 
@@ -79,7 +82,7 @@ def hinge_places(p: CushionBox) -> tuple[float, ...]:
 def _rail_joints(p: CushionBox, out: SettingOut) -> Iterator[Joint]:
     """Down into the upper edge of the rear side, clear of hinges, posts and battens."""
     t, top, size = out.stock.timber.sides.thickness, len(out.box.rows), p.size.length
-    inset = t + out.box.corner.y + clear_by(out.box) + out.stock.timber.screw.diameter
+    inset = rail_ends(p, out)[0] + RAIL_END
     half = out.stock.hinge.leaf_length / 2.0 + LEAF_ROOM
     room = clear_by(out.box) + out.stock.timber.screw.diameter
     blocked = [(y - half, y + half) for y in hinge_places(p)]

@@ -12,6 +12,9 @@ from flatpack.pieces.common.propping import PropSetting
 from flatpack.pieces.cushion_box.parameters import CushionBox
 from flatpack.pieces.cushion_box.setting_out import SettingOut
 
+RAIL_ROOM = 2.0
+"""From the hinge rail's ends to the rear posts, mm (common practice, no source)."""
+
 
 def lid_parts(p: CushionBox, out: SettingOut, prop: PropSetting) -> Iterator[Part]:
     """All of them, in the order of making."""
@@ -40,15 +43,22 @@ def _racks(p: CushionBox, out: SettingOut, prop: PropSetting) -> Iterator[Part]:
 
 
 def _hinge_rail(p: CushionBox, out: SettingOut) -> Part:
-    """Flat on the rear side, its rear edge flush with it."""
+    """Flat on the rear side between the posts, its rear edge flush with the side."""
+    start, end = rail_ends(p, out)
     return Part(
         key="hinge-rail",
         name="Hinge rail",
         board=out.stock.timber.posts,
-        outline=rectangle(p.size.length, out.rail_width),
-        frame=Frame(Vec(out.rail_width, 0.0, out.box.levels.high), Y, X.negated(), Z),
+        outline=rectangle(end - start, out.rail_width),
+        frame=Frame(Vec(out.rail_width, start, out.box.levels.high), Y, X.negated(), Z),
         arris=p.sides.edge_round,
     )
+
+
+def rail_ends(p: CushionBox, out: SettingOut) -> tuple[float, float]:
+    """Where the hinge rail begins and ends along the box."""
+    inset = out.stock.timber.sides.thickness + out.box.corner.y + RAIL_ROOM
+    return inset, p.size.length - inset
 
 
 def _battens(p: CushionBox, out: SettingOut) -> Iterator[Part]:

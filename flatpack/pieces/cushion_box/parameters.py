@@ -87,7 +87,7 @@ class Hinging:
     hinge: str = keys.item("hinges", "butt-75", does="hinge; its leaves lie on one another")
     count: int = keys.count(2, least=2, most=4, does="number of hinges")
     inset: float = keys.number(
-        0.15, least=0.06, most=0.4, does="middle of the outer hinges from the ends, share of length"
+        0.18, least=0.06, most=0.4, does="middle of the outer hinges from the ends, share of length"
     )
     rail_width: float = keys.length(
         70.0, least=40, most=150, does="the rail under the hinges; planed: nearest sold"

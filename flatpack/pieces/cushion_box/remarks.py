@@ -78,7 +78,7 @@ def remarks(name: str, kg: float) -> tuple[Finding, ...]:
             "caution", "note", name,
             f"The lid weighs about {kg:.0f} kg and falls when nothing holds it: let go only when "
             "the rod sits in its notch on both sides, look before you reach in, and keep heads "
-            "and hands from under it and off the tops of the front posts, on which it comes down. "
+            "and hands from under it and off the tops of the posts, on which it comes down. "
             "Nobody but a grown-up opens it.",
             round(kg, 1), None, "kg", PRACTICE,
         ),

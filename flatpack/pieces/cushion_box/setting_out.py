@@ -5,7 +5,7 @@ Side view, rear left, the hinge axis just behind the rear side; x to the front, 
        o===========================================   lid's boards
       [hinge rail]   =========================   |    batten; gap under the lid all round
       |             P pivot                      |
-      | rear post    \ arm       rack    front   |    front posts carry the closed lid
+      | rear post    \ arm       rack    front   |    the four posts carry the closed lid
       |               \__D rod           post    |
 
 Lanes across the width, outside in: end board, rack, clearance, bolt head, arm, washer, batten,
@@ -110,7 +110,7 @@ def _box(p: CushionBox, stock: Stock, high: float, gap: float, notes: Workings) 
         wish_of(p, p.size.length, p.size.depth, high),
         low_side="rear",
         high_side="front",
-        high_posts_over=gap,
+        posts_over=gap,
     )
     return set_carcass(wish, stock.timber, notes)
 

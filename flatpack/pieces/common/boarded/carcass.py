@@ -46,7 +46,7 @@ class Wish:
 
     `flat`: posts face to the long sides, else battens face to the ends.  `feet`: posts run down to
     the ground, else skids do.  `high` is the boards' top above ground, `clear` their lower edge.
-    `low_side` and `high_side` name the long sides; their posts may stand over the boards' top.
+    `low_side` and `high_side` name the long sides; the corner posts may stand over the boards' top.
     """
 
     length: float
@@ -65,8 +65,7 @@ class Wish:
     slat_screws: int
     bearer_width: float
     edge_round: float
-    low_posts_over: float = 0.0
-    high_posts_over: float = 0.0
+    posts_over: float = 0.0
     low_side: str = "front"
     high_side: str = "rear"
 

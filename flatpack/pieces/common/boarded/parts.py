@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from flatpack.frozen import replace
 from flatpack.geometry import Frame, Vec, X, Y, Z
 from flatpack.geometry.shapes import rectangle
-from flatpack.model import Hand, Part
+from flatpack.model import Part
 from flatpack.pieces.common.boarded.bottom import slats
 from flatpack.pieces.common.boarded.carcass import BEARER_ROOM, Carcass, inner_ends
 
@@ -46,35 +46,20 @@ def _corners(out: Carcass) -> Iterator[Part]:
     low, middle = (0.0 if out.wish.feet else out.levels.low), out.wish.length / 2.0
     at = Vec(t, t + out.corner.y, low) if flat else Vec(t, t, low)
     frame = Frame(at, Z, Y.negated(), X) if flat else Frame(at, Z, X, Y)
-    tall = [out.levels.high + over - low for over in _overs(out)]
-    names = [_corner_name(out, side) for side in out.sides]
+    near, far = out.sides
     first = Part(
-        key=f"post-{out.sides[0]}-left",
-        name=names[0],
+        key=f"post-{near}-left",
+        name="Corner post" if flat else "Corner batten",
         board=out.timber.posts,
-        outline=rectangle(tall[0], out.widths.post),
+        outline=rectangle(out.levels.high + out.wish.posts_over - low, out.widths.post),
         frame=frame,
         hand="left",
     )
-    far = replace(first, name=names[1], outline=rectangle(tall[1], out.widths.post))
-    # Where each side's posts are a pair of their own, its left one is the left hand.
-    hand: Hand = "left" if names[0] == names[1] else "right"
-    opposite = replace(turned(out, far, f"post-{out.sides[1]}-right"), hand=hand)
+    opposite = turned(out, first, f"post-{far}-right")
     yield first
-    yield first.other_hand(f"post-{out.sides[0]}-right", middle)
-    yield opposite.other_hand(f"post-{out.sides[1]}-left", middle)
+    yield first.other_hand(f"post-{near}-right", middle)
+    yield opposite.other_hand(f"post-{far}-left", middle)
     yield opposite
-
-
-def _overs(out: Carcass) -> tuple[float, float]:
-    return out.wish.low_posts_over, out.wish.high_posts_over
-
-
-def _corner_name(out: Carcass, side: str) -> str:
-    """Posts of one length share a name; else each side's have their own."""
-    kind = "post" if out.wish.flat else "batten"
-    low, high = _overs(out)
-    return f"Corner {kind}" if low == high else f"{side.capitalize()} {kind}"
 
 
 def _ends(out: Carcass) -> Iterator[Part]:
