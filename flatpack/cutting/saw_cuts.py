@@ -96,6 +96,12 @@ def cut_sheet(
     )
 
 
+def letters(number: int) -> str:
+    """Pieces of a strip by letter: a to z, then aa, ab ..."""
+    first, last = divmod(number - 1, 26)
+    return (letters(first) if first else "") + chr(ord("a") + last)
+
+
 def _trim_edges(bench: _Bench) -> None:
     if bench.trim:
         for stage in (1, 1, 2, 2):
@@ -122,7 +128,7 @@ def _cut_strip(
     for number, column in enumerate(columns, 1):
         width = bench.size(column.x)
         whole = len(column.options) == 1 and column.y == strip.y
-        label = f"{name} piece {number}"
+        label = f"{name} {letters(number)}"
         laid.append((column, label, x))
         if bench.run - x > width:
             mark = _place(bench, column, x, low, waiting) if whole else label

@@ -46,9 +46,10 @@ def heights(weight: float, lifter: str) -> tuple[bool, ...]:
 
 
 def bundles(plans: Plans) -> Iterator[Bundle]:
-    """Flat bundles of one copy of each piece, longest parts first, none over the limit.
+    """Flat bundles of one copy of each piece, none over the limit.
 
-    A part that is heavier by itself makes a bundle alone.
+    Parts go longest first into the first bundle that may still take them, so that long ones lie
+    together and short ones fill up.  A part that is heavier by itself makes a bundle alone.
     """
     for number, piece in enumerate(plans.pieces, 1):
         units = [
@@ -59,15 +60,19 @@ def bundles(plans: Plans) -> Iterator[Bundle]:
             for mark in [group.mark] * (group.count // piece.count)
         ]
         units.sort(key=lambda u: (-u[1].length, -u[1].width, u[0]))
-        held: list[tuple[str, Part]] = []
+        made: list[list[tuple[str, Part]]] = []
         for unit in units:
-            weight = sum(weight_of(p) for _, p in held) + weight_of(unit[1])
-            if held and weight > plans.stock.bundle:
-                yield _bundle(number, held)
-                held = []
-            held.append(unit)
-        if held:
-            yield _bundle(number, held)
+            weight = weight_of(unit[1])
+            takes = (m for m in made if _weight(m) + weight <= plans.stock.bundle)
+            bundle = next(takes, None)
+            if bundle is None:
+                made.append(bundle := [])
+            bundle.append(unit)
+        yield from (_bundle(number, held) for held in made)
+
+
+def _weight(held: Sequence[tuple[str, Part]]) -> float:
+    return sum(weight_of(p) for _, p in held)
 
 
 def _bundle(number: int, held: Sequence[tuple[str, Part]]) -> Bundle:
@@ -81,7 +86,7 @@ def _bundle(number: int, held: Sequence[tuple[str, Part]]) -> Bundle:
         length=max(p.length for _, p in held),
         width=width,
         height=height,
-        weight=sum(weight_of(p) for _, p in held),
+        weight=_weight(held),
     )
 
 

@@ -10,7 +10,12 @@ CUT_HEADER = ("cut", "x", "way", "fence", "from", "gives")
 WAYS = {"rip": "rip", "cross": "cross"}
 TRIM = "trim"
 TRIMMED = {"rip": "long edges", "cross": "ends"}
-ROW_HEADER = ("board", "cut", "mark", "length", "tape", "then")
+ROW_HEADER = ("cut", "mark", "length", "tape", "then")
+TAPE_NOTES = (
+    "Tape: from the end that is cut first to the far end of the part, the cuts between counted in.",
+    "Set a stop for each length rather; check the first of each with the tape. Eye and ear"
+    " protection on, guards on.",
+)
 
 
 def is_part(name: str, mark: str) -> str:
@@ -58,6 +63,12 @@ def board_row(times: int, name: str, offcut: bool) -> str:
     """One board, or several that are cut alike."""
     many = f"{times} x " if times > 1 else ""
     return f"{many}{name}" + (" (from the rack)" if offcut else "")
+
+
+def cut_alike(times: int, name: str, offcut: bool) -> str:
+    """Heading of a page: the board, and how many are cut as drawn."""
+    rack = " (from the rack)" if offcut else ""
+    return f"cut {times} alike: {name}{rack}" if times > 1 else f"{name}{rack}"
 
 
 def ripped(across: int, width: str) -> str:

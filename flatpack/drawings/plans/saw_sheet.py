@@ -32,8 +32,8 @@ from flatpack.wording import english_plan_pages as words
 _LEFT, _TOP = 36.0, 262.0
 _ROOM = (250.0, 150.0)
 _RIGHT = 299.0
-_WIDTHS = (13.0, 8.0, 13.0, 15.0, 31.0, 31.0)
-_LETTER, _LEAST = 2.6, 1.2
+_WIDTHS = (13.0, 7.0, 13.0, 15.0, 26.0, 37.0)
+_LETTER, _LEAST, _NUMBER = 2.6, 1.2, 1.7
 
 
 def saw_pages(plan: SheetPlan, about: About) -> Iterator[Drawing]:
@@ -148,10 +148,10 @@ def _number(view: _View, made: CutLine) -> Iterator[Stroke]:
         yield Stroke("text", Text(at, number, 1.8, 0.0, *where))  # type: ignore[arg-type]  # anchors
     elif made.cut.way == "cross":
         yield Stroke(
-            "text", Text(Point(end.x - 0.4, end.y - 0.5), number, 1.4, 0.0, "right", "top")
+            "text", Text(Point(end.x - 0.4, end.y - 0.5), number, _NUMBER, 0.0, "right", "top")
         )
     else:
-        yield Stroke("text", Text(Point(start.x + 0.5, start.y - 0.3), number, 1.4, up="top"))
+        yield Stroke("text", Text(Point(start.x + 0.5, start.y - 0.3), number, _NUMBER, up="top"))
 
 
 def _overall(view: _View, sheet: CutSheet, saw: PanelSaw) -> Iterator[Stroke]:
@@ -165,12 +165,12 @@ def _overall(view: _View, sheet: CutSheet, saw: PanelSaw) -> Iterator[Stroke]:
         x0, y0, x1, y1 = made.gives
         if made.cut.stage == 1 and made.cut.way == "rip":
             side = view.at(stock.length, (y0 + y1) / 2.0)
-            yield _strip(Point(side.x + 1.5, side.y), mm(y1 - y0), 0.0)
+            yield _strip(Point(side.x + 1.5, side.y), f"{made.cut.gives}: {mm(y1 - y0)}", 0.0)
         elif made.cut.stage == 1:
             side = view.at((x0 + x1) / 2.0, 0.0)
-            yield _strip(Point(side.x, side.y - 7.5), mm(x1 - x0), 90.0)
+            yield _strip(Point(side.x, side.y - 2.0), f"{made.cut.gives}: {mm(x1 - x0)}", 90.0)
 
 
 def _strip(at: Point, said: str, turn: float) -> Stroke:
-    """Width of a strip, beside the sheet."""
-    return Stroke("text", Text(at, said, 1.8, turn, "left", "middle"))
+    """Name and width of a strip, beside the sheet; under it, it ends at the sheet's edge."""
+    return Stroke("text", Text(at, said, 1.8, turn, "right" if turn else "left", "middle"))
