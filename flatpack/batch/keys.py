@@ -39,11 +39,11 @@ def refuse_unknown(paths: Iterable[str], place: str, own: tuple[str, ...]) -> No
     Raises:
         ParameterErrors: those that aren't, with the nearest that is.
     """
-    names = [*own, *dict.fromkeys(path for family in PIECES for path in specs(family))]
+    names = [*own, *dict.fromkeys(path for family in PIECES.sound() for path in specs(family))]
     faults = tuple(
         Fault(place, 0, path, "", "", nearest(path, names), "no family has such a key")
         for path in paths
-        if path not in own and not any(spec_of(family, path) for family in PIECES)
+        if path not in own and not any(spec_of(family, path) for family in PIECES.sound())
     )
     if faults:
         raise ParameterErrors(faults)

@@ -62,10 +62,8 @@ def _show(kind: str, profiles: Profiles, terminal: Terminal) -> int:
 def _families(broken: list[str]) -> tuple[list[str], list[list[str]]]:
     from flatpack.pieces import PIECES
 
-    refused = PIECES.refused()
-    broken += map(str, refused)
-    sound = [k for k in PIECES if PIECES.shipped(k) or k not in {e.family for e in refused}]
-    rows = [[key, PIECES[key].title, PIECES[key].package or "flatpack"] for key in sound]
+    broken += map(str, PIECES.refused())
+    rows = [[key, PIECES[key].title, PIECES[key].package or "flatpack"] for key in PIECES.sound()]
     return ["key", "what it is", "from"], rows
 
 

@@ -46,7 +46,7 @@ def files(examples: Mapping[str, str], profiles: Mapping[str, str]) -> dict[str,
 
 
 def _gallery(examples: Mapping[str, str], profiles: Mapping[str, str]) -> Gallery:
-    by_family: dict[str, list[Picture]] = {family: [] for family in PIECES}
+    by_family: dict[str, list[Picture]] = {family: [] for family in PIECES.sound()}
     for path in sorted(examples):
         made = job.design(examples[path], path, profiles)
         by_family.setdefault(made.family, []).append(_picture(PurePosixPath(path).stem, made))

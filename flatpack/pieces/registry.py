@@ -66,13 +66,14 @@ class Families(Mapping[str, Family]):
         """How many there are."""
         return sum(1 for _ in self)
 
-    def shipped(self, key: str) -> bool:
-        """Whether flatpack itself has it."""
-        return key in self._shipped
-
     def packages(self) -> tuple[str, ...]:
         """Packages that offer families, with their versions, sorted."""
         return tuple(sorted({o.package for row in self._offers().values() for o in row}))
+
+    def sound(self) -> Iterator[str]:
+        """Names of the families that can be used."""
+        refused = {error.family for error in self.refused()}
+        return (name for name in self if name in self._shipped or name not in refused)
 
     def refused(self) -> tuple[FamilyError, ...]:
         """What is wrong with the families that packages offer: all of it."""

@@ -56,6 +56,7 @@ def test_a_broken_package_is_named(thing: Any, reason: str) -> None:
         found["hutch"]
     assert str(raised.value) == f'family "hutch" of hutches 1.2: {reason}'
     assert [str(e) for e in found.refused()] == [str(raised.value)]
+    assert list(found.sound()) == ["bench"]
 
 
 def test_a_package_that_fails_while_it_builds_is_named() -> None:
