@@ -19,6 +19,7 @@ from pathlib import Path
 import pytest
 
 from flatpack import job
+from flatpack.__main__ import main
 from flatpack.drawings.registry import DRAWINGS
 from flatpack.finding import blocks
 from flatpack.pieces import PIECES as FAMILIES
@@ -78,8 +79,15 @@ def test_manifest_lists_all_that_is_there(piece: Path) -> None:
     }
 
 
+@pytest.mark.parametrize("name", REGENERATE["CUTS"])
+def test_same_cutting_plan_as_kept(name: str, tmp_path: Path) -> None:
+    assert main(REGENERATE["cut_command"](name, tmp_path / "plan")) == 0
+    assert differing(held(tmp_path / "plan"), held(KEPT / name)) == []
+
+
 def test_every_kept_folder_has_its_piece() -> None:
-    assert {folder.name for folder in KEPT.iterdir()} == {piece.stem for piece in PIECES}
+    made = {piece.stem for piece in PIECES} | set(REGENERATE["CUTS"]) | {"gallery"}
+    assert {folder.name for folder in KEPT.iterdir()} == made
 
 
 def test_there_are_three_of_each_family() -> None:
