@@ -209,3 +209,24 @@ def test_glued_ends_are_those_that_lie_on_a_face_however_sawn() -> None:
     frame = piece.parts["rail"].frame
     apart = replace(frame, origin=frame.origin.plus(X, 1.0))
     assert not _ends_on(replace(piece.parts["rail"], frame=apart), piece.parts["left"])
+
+
+@pytest.mark.parametrize("up", [-3.0, 3.0])
+def test_a_slanting_screw_keeps_wood_beside_it_on_the_face_it_nears(up: float) -> None:
+    """Entered `up` above the middle it has that much less or more to the face that it climbs towards."""
+    posts = _post("left", -1.0), _post("right", 1.0)
+    rail = _rail(posts)
+    inside = Vec(-200.0 - up * S / C, 0.0, 150.0 + up)
+    joint = FaceScrews(
+        key="screw", step="frame", through="left", into="rail", places=(inside,),
+        direction=posts[0].frame.z, screw=PROFILES.screw("wood-4"),
+    )  # fmt: skip
+    made = machine(Assembly(family="test", name="rail", joints=(joint,),
+                            parts={p.key: p for p in (*posts, rail)}))  # fmt: skip
+    (screw,) = made.fasteners
+    climbs = rail.frame.z.dot(screw.direction)
+    wood = T / 2.0 + (up if rail.frame.z.z * climbs < 0.0 else -up)
+    room = wood - (screw.length - T) * S
+    assert room >= 3.0 + 2.0
+    longer = min(n for n in joint.screw.lengths if n > screw.length)
+    assert wood - (longer - T) * S < 3.0 + 2.0
