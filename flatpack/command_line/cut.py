@@ -31,6 +31,7 @@ from flatpack.profiles import Profiles, Stock, Workshop, load
 from flatpack.wording import english_plan_pages as said
 
 _COUNT = re.compile(r"([1-9][0-9]{0,3}):(.+)", re.DOTALL)
+_NO_COUNT = re.compile(r"([-+]?[0-9.]+):.+", re.DOTALL)
 
 
 class Named(NamedTuple):
@@ -52,9 +53,20 @@ class Order:
 
 
 def named(text: str) -> Named:
-    """`3:FILE` is three of FILE, FILE alone is one; a drive's letter is no count."""
+    """`3:FILE` is three of FILE, FILE alone is one; a drive's letter is no count.
+
+    Raises:
+        ParameterErrors: the number is no count.
+    """
     found = _COUNT.fullmatch(text)
-    return Named(found[2], int(found[1])) if found else Named(text, 1)
+    if found:
+        return Named(found[2], int(found[1]))
+    wrong = None if os.path.exists(text) else _NO_COUNT.fullmatch(text)
+    if wrong:
+        raise ParameterErrors(
+            (Fault("", 0, "COUNT:FILE", quoted(text), "1 to 9999", "", "no such count"),)
+        )
+    return Named(text, 1)
 
 
 def run(args: Namespace, terminal: Terminal) -> int:

@@ -123,6 +123,48 @@ def test_sheets_of_many_jobs() -> None:
     assert met[False] >= 0.9 * jobs[False]
 
 
+#: Side of the bin of Berkey and Wang's classes 1 to 6 (1987), and longest side of an item.
+BERKEY_WANG = {1: (10, 10), 2: (30, 10), 3: (40, 35), 4: (100, 35), 5: (100, 100), 6: (300, 100)}
+
+
+def class_item(number: int, rng: random.Random) -> tuple[int, int]:
+    """An item (width, height); classes 7 to 10 are Martello and Vigo's (1998), from memory.
+
+    Their bins are 100 x 100; in class 6 + k seven items of ten are of kind k, the others of any.
+    """
+    if number in BERKEY_WANG:
+        most = BERKEY_WANG[number][1]
+        return rng.randint(1, most), rng.randint(1, most)
+    kinds = [((67, 100), (1, 50)), ((1, 50), (67, 100)), ((50, 100), (50, 100)), ((1, 50), (1, 50))]
+    own = kinds.pop(number - 7)
+    wide, high = own if rng.random() < 0.7 else rng.choice(kinds)
+    return rng.randint(*wide), rng.randint(*high)
+
+
+@published
+def test_sheets_of_the_bin_packing_classes() -> None:
+    """Ten classes, five sizes, one instance of each: at most three stages, no turns."""
+    sheets, bounds = Counter[int](), Counter[int]()
+    for number in range(1, 11):
+        side = BERKEY_WANG[number][0] if number in BERKEY_WANG else 100
+        stock = [StockSheet(name="bin", length=side, width=side, price=1.0)]
+        for count in (20, 40, 60, 80, 100):
+            rng = random.Random(1000 * number + count)
+            items = Counter(class_item(number, rng) for _ in range(count))
+            parts = [
+                Piece(mark=str(n), length=a, width=b, count=c)
+                for n, ((a, b), c) in enumerate(items.items())
+            ]
+            plan = plan_sheets(parts, stock, PanelSaw(kerf=0.0), Effort(3_000, 5.0))
+            assert saw_faults(plan, parts, stock, PanelSaw(kerf=0.0)) == []
+            sheets[number] += plan.new_sheets
+            bounds[number] += plan.bound.sheets
+        print(f"\nclass {number}: {sheets[number]} of at least {bounds[number]}")
+    ratio = sheets.total() / bounds.total()
+    print(f"all classes: {sheets.total()} of at least {bounds.total()}, {ratio:.4f}")
+    assert ratio <= 1.03
+
+
 @published
 def test_sheets_against_a_rectangle_library() -> None:
     """Never more sheets than the best of a library that needs no straight-through cuts."""

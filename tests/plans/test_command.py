@@ -9,6 +9,8 @@ import os
 import signal
 import tomllib
 
+import pytest
+
 from flatpack.command_line.cut import Named, named
 from flatpack.cutting import nest as nesting
 from flatpack.drawings.marks import groups
@@ -23,6 +25,12 @@ def test_counts_stand_before_a_file():
     assert named("bench.toml") == Named("bench.toml", 1)
     assert named(r"C:\pieces\bench.toml") == Named(r"C:\pieces\bench.toml", 1)
     assert named(r"2:C:\pieces\bench.toml") == Named(r"C:\pieces\bench.toml", 2)
+
+
+@pytest.mark.parametrize("text", ["0:bench.toml", "1.5:bench.toml", "10000:bench.toml"])
+def test_a_number_that_is_no_count_is_told(text, cut, capsys):
+    assert cut(text) == (2, {})
+    assert "allowed: 1 to 9999" in capsys.readouterr().err
 
 
 def test_a_plan_twice_gives_the_same_bytes(cut, chosen):
