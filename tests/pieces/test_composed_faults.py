@@ -195,8 +195,8 @@ CASES: Mapping[str, Case] = {
         {"width = 95\nruns = \"right\"\nshows = \"front\"":
          "width = 95\ndiameter = 3\nruns = \"right\"\nshows = \"front\""},
         ('x.toml:28: parts.rail.diameter: unknown key; found 3; allowed: "shape", "like", '
-         '"length", "width", "corners", "title", "board", "shows", "runs", "leans", "leans_to", '
-         '"leans_with" and 18 more; did you mean "holes.diameter"?',),
+         '"length", "width", "corners", "slants", "title", "board", "shows", "runs", "leans", '
+         '"leans_to" and 19 more; did you mean "holes.diameter"?',),
     ),
     "a name with capitals": (
         {"[parts.rail]": "[parts.Rail]", 'through = "rail"': 'through = "Rail"'},

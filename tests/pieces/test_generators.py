@@ -58,6 +58,9 @@ SEGMENT = 572.5**2 * (ANGLE - math.sin(ANGLE)) / 2.0
         ("board", {}, 28000.0),
         ("board", {"corners": (12.0,)}, 28000.0 - 4.0 * (1.0 - math.pi / 4.0) * 144.0),
         ("board", {"corners": (0.0, 20.0, 0.0, 10.0)}, 28000.0 - (1.0 - math.pi / 4.0) * 500.0),
+        # A slant of 15 over a width of 70 takes a triangle off: 70^2 tan 15 / 2.
+        ("board", {"slants": (15.0,)}, 28000.0 - 2.0 * 2450.0 * math.tan(math.radians(15.0))),
+        ("board", {"slants": (0.0, -30.0)}, 28000.0 - 2450.0 * math.tan(math.radians(30.0))),
         ("rounded bar", {}, 330.0 * 70.0 + math.pi * 35.0**2),
         ("rounded bar", {"ends": "right"}, 365.0 * 70.0 + math.pi * 35.0**2 / 2.0),
         ("disc", {}, math.pi * 150.0**2),
@@ -70,6 +73,15 @@ SEGMENT = 572.5**2 * (ANGLE - math.sin(ANGLE)) / 2.0
 )  # fmt: skip
 def test_areas(word: str, values: dict[str, Any], area: float) -> None:
     assert made(word, **values).outline.area == pytest.approx(area, rel=1e-12)
+
+
+def test_slants_keep_the_longer_edge_at_full_length() -> None:
+    """More than 0: the upper edge is the longer one."""
+    points = {
+        (round(p.x, 6), round(p.y, 6)) for p in made("board", slants=(15.0, -45.0)).outline.points
+    }
+    assert points == {(round(70.0 * math.tan(math.radians(15.0)), 6), 0.0), (400.0, 0.0),
+                      (330.0, 70.0), (0.0, 70.0)}  # fmt: skip
 
 
 def test_points_given_clockwise_make_the_same_shape() -> None:
@@ -121,6 +133,7 @@ def test_openings() -> None:
     [
         ("board", {"corners": (40.0,)}, "roundings overlap"),
         ("board", {"corners": (4.0, 5.0)}, "corners has 2 entries: give one, or 4"),
+        ("board", {"slants": (70.0, 70.0), "width": 90.0}, "leave nothing of an edge"),
         ("rounded bar", {"length": 60.0}, "too short for its round ends"),
         ("notched bar", {"at": (80.0, 90.0)}, "run into each other"),
         ("notched bar", {"at": (395.0,)}, "past an end"),

@@ -109,7 +109,8 @@ PARTS: Mapping[str, Row] = {
 
 SHAPES: Mapping[str, Mapping[str, Row]] = {
     "board": {"length": ({"length": 310}, "outlines"), "width": ({"width": 120}, "outlines"),
-              "corners": ({"corners": [5]}, "outlines")},
+              "corners": ({"corners": [5]}, "outlines"),
+              "slants": ({"slants": [15, -15]}, "outlines")},
     "slats": {"length": ({"length": 310}, "each"), "width": ({"width": 95}, "parts each"),
               "gap": ({"gap": 60}, "parts"), "count": ({"count": 3}, "parts")},
     "rounded bar": {"length": ({"length": 310}, "outlines"), "width": ({"width": 120}, "outlines"),

@@ -11,11 +11,11 @@ left end, y across it from the lower edge.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
-from flatpack import parameters as keys
 from flatpack.features import Notch
 from flatpack.geometry import Outline, Point, Segment, closed
 from flatpack.geometry.shapes import (
@@ -29,13 +29,20 @@ from flatpack.geometry.shapes import (
 )
 from flatpack.mechanism.notches import Overlap, cut, rack_contour, seat_of
 from flatpack.model import Feature
-from flatpack.parameters import UNSET, record
 from flatpack.pieces.common.notch_forms import cornered, notch_form
+from flatpack.pieces.common.shape_records import (
+    NARROWEST,
+    Board,
+    Disc,
+    NotchedBar,
+    Opening,
+    Panel,
+    Polygon,
+    Profile,
+    RoundedBar,
+    Slats,
+)
 from flatpack.profiles import Profiles
-
-LONGEST, WIDEST = 6000.0, 3000.0
-"""Longest and widest part, mm: beyond any board or sheet sold."""
-NARROWEST = 5.0
 
 
 class Shaped(NamedTuple):
@@ -59,117 +66,6 @@ class Generator(NamedTuple):
     snaps: bool = False
 
 
-def _long(does: str = "along the grain") -> Any:
-    return keys.length(UNSET, least=NARROWEST, most=LONGEST, does=does, example=400.0)
-
-
-def _wide(does: str = "across the grain; planed: nearest sold") -> Any:
-    return keys.length(UNSET, least=NARROWEST, most=WIDEST, does=does, example=70.0)
-
-
-@record
-class Board:
-    """A straight board with square or rounded corners."""
-
-    length: float = _long()
-    width: float = _wide()
-    corners: tuple[float, ...] = keys.lengths(
-        (),
-        most=500,
-        most_count=4,
-        does="radius of all corners, or of each: lower left, lower right, upper right, upper left",
-    )
-
-
-@record
-class Slats:
-    """Boards side by side between two places, evenly spaced."""
-
-    length: float = _long()
-    width: float = _wide()
-    gap: float = keys.length(8.0, least=0, most=300, does="gap to come near to")
-    count: int | None = keys.count(None, least=2, most=60, does="left out: from the gap")
-
-
-@record
-class RoundedBar:
-    """A bar whose ends are half circles, such as an arm."""
-
-    length: float = _long("over all, along the grain")
-    width: float = _wide()
-    ends: str = keys.choice("both", ("both", "right"), does="which ends are round")
-
-
-@record
-class NotchedBar:
-    """A bar with notches in its upper edge for rods or pegs."""
-
-    length: float = _long()
-    width: float = _wide()
-    notch: str = keys.item("notches", "half-round", does="form of the notches")
-    rod: float = keys.length(22.0, least=4, most=80, does="diameter of what lies in them")
-    at: tuple[float, ...] = keys.lengths(
-        UNSET, least=1, most=LONGEST, fewest=1, most_count=60,
-        does="the rods' middles from the left end", example=(60.0, 140.0),
-    )  # fmt: skip
-
-
-@record
-class Disc:
-    """A round board."""
-
-    diameter: float = keys.length(UNSET, least=20, most=WIDEST, does="across", example=300.0)
-
-
-@record
-class Opening:
-    """An opening: round with `diameter`, else a rectangle with rounded corners."""
-
-    at: tuple[tuple[float, float], ...] = keys.pairs(
-        UNSET, fewest=1, most_count=60, does="its middle, or the middles of several alike",
-    )  # fmt: skip
-    diameter: float | None = keys.length(None, least=2, most=WIDEST, does="for a round one")
-    length: float | None = keys.length(None, least=2, most=LONGEST, does="along the grain")
-    width: float | None = keys.length(None, least=2, most=WIDEST, does="across the grain")
-    round: float = keys.length(6.0, least=0, most=500, does="radius of its corners")
-
-
-@record
-class Panel:
-    """A rectangle with openings in it."""
-
-    length: float = _long()
-    width: float = _wide()
-    round: float = keys.length(0.0, least=0, most=1500, does="radius of its corners")
-    openings: tuple[Opening, ...] = keys.tables(Opening, most_count=60, does="cut right through")
-
-
-@record
-class Polygon:
-    """Straight sides between corners, each corner rounded or not."""
-
-    points: tuple[tuple[float, float], ...] = keys.pairs(
-        UNSET, most=LONGEST, fewest=3, most_count=200, does="corners in turn, x and y"
-    )
-    round: tuple[float, ...] = keys.lengths(
-        (), most=1500, most_count=200, does="radius of all corners, or of each"
-    )
-
-
-@record
-class Profile:
-    """A closed line of straight pieces and arcs through points."""
-
-    points: tuple[tuple[float, float], ...] = keys.pairs(
-        UNSET, most=LONGEST, fewest=2, most_count=200, does="points in turn, x and y"
-    )
-    rises: tuple[float, ...] = keys.lengths(
-        (), least=-1500, most=1500, most_count=200,
-        does="of each piece, from its straight line to the arc's crown: outwards more than 0, "
-        "inwards less, straight 0",
-    )  # fmt: skip
-
-
 def each_of(values: tuple[float, ...], count: int, what: str) -> tuple[float, ...]:
     """One value for all of `count`, one each, or none at all (0).
 
@@ -188,10 +84,16 @@ def _slat(p: Slats, _: Profiles) -> Shaped:
 
 
 def _board(p: Board, _: Profiles) -> Shaped:
-    radii = each_of(p.corners, 4, "corners")
-    if not any(radii):
+    radii, slants = each_of(p.corners, 4, "corners"), each_of(p.slants, 2, "slants")
+    if not any(radii) and not any(slants):
         return Shaped(rectangle(p.length, p.width))
-    places = ((0.0, 0.0), (p.length, 0.0), (p.length, p.width), (0.0, p.width))
+    # How far each end's upper corner stands beyond its lower one.
+    left, right = (p.width * math.tan(math.radians(angle)) for angle in slants)
+    below = max(left, 0.0), p.length - max(right, 0.0)
+    above = max(-left, 0.0), p.length - max(-right, 0.0)
+    if below[1] - below[0] < NARROWEST or above[1] - above[0] < NARROWEST:
+        raise ValueError("its slanting ends leave nothing of an edge")
+    places = ((below[0], 0.0), (below[1], 0.0), (above[1], p.width), (above[0], p.width))
     return Shaped(filleted(tuple((x, y, r) for (x, y), r in zip(places, radii, strict=True))))
 
 
@@ -282,7 +184,7 @@ def _leftwards(outline: Outline) -> Outline:
 
 GENERATORS: Mapping[str, Generator] = MappingProxyType(
     {
-        "board": Generator("a straight board, corners square or rounded", Board, _board, True),
+        "board": Generator("a straight board, ends square or slanting", Board, _board, True),
         "slats": Generator("boards in an even row between two places", Slats, _slat, True),
         "rounded bar": Generator("a bar with half-round ends", RoundedBar, _rounded_bar, True),
         "notched bar": Generator("a bar with notches for rods", NotchedBar, _notched_bar, True),

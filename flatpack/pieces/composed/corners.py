@@ -7,9 +7,10 @@ are solved together.
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, NamedTuple
 
-from flatpack.geometry import Vec
+from flatpack.geometry import Vec, cosine_sine
 from flatpack.pieces.composed import directions
 from flatpack.pieces.composed.directions import AXES, Plane, nearest_axis, solved
 from flatpack.pieces.composed.rows import Stated
@@ -108,3 +109,43 @@ def _meeting(layout: Layout, own: Vec, plane: Plane, stated: Stated, owner: str)
         raise layout.faults.stop(stated.key, stated.said, "a side that leans this part's way",
                                "this side doesn't meet that height in one line")  # fmt: skip
     return found
+
+
+def inset(layout: Layout, name: str, stated: Stated) -> float:
+    """How far within the part's reach along its length the corner stated lies, mm.
+
+    Of a leaning board with a slanting end it is the true corner on the side stated for the width;
+    otherwise the end's longest point counts.
+    """
+    angle = slant(layout, name, high=stated.share > 0.5)
+    own = _equation(layout, name, 0, stated)
+    if angle == 0.0 or stated.share == 0.5 or abs(own.slopes[1]) <= SQUARE:
+        return 0.0
+    off = layout.extent(name, 1) * math.tan(math.radians(angle))
+    share = _corner(layout, name, 1).share
+    return off * (1.0 - share) if off > 0.0 else -off * share
+
+
+def slant(layout: Layout, name: str, *, high: bool) -> float:
+    """How far off square an end of a part is sawn, degrees; 0 for shapes without slanting ends."""
+    angles = getattr(layout.parts[name].made, "slants", ())
+    if not angles:
+        return 0.0
+    return float(angles[-1] if high else angles[0])
+
+
+def end_plane(layout: Layout, name: str, *, high: bool) -> Plane:
+    """The plane of a part's end as it is sawn: of a slanting one through its longest point.
+
+    The upper edge is the longer one by the width times the slant's tangent, at either end.
+    """
+    x, y, _ = layout.axes(name)
+    angle = slant(layout, name, high=high)
+    at = layout.reach(name, 0)[1 if high else 0]
+    if angle == 0.0:
+        return Plane(x, at)
+    across = layout.reach(name, 1)[1 if angle > 0.0 else 0]
+    c, s = cosine_sine(abs(angle))
+    lean = -math.copysign(s, angle) if high else math.copysign(s, angle)
+    normal = Vec(0.0, 0.0, 0.0).plus(x, c).plus(y, lean)
+    return Plane(normal, at * c + across * lean)

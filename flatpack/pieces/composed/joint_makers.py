@@ -83,6 +83,11 @@ def pocket_screws(bench: Bench, p: Any, where: Where, pair: Any) -> Iterator[Joi
             f"{where[0]}.through", one.key, f"{other.key}, or another kind of joint",
             f"{one.key} meets {other.key} with its face: pockets leave an end or edge",
         )  # fmt: skip
+    if max(abs(one.frame.x.dot(met.normal)), abs(one.frame.y.dot(met.normal))) < 1.0 - 1e-6:
+        raise layout.faults.stop(
+            f"{where[0]}.through", one.key, "another kind of joint, or an end sawn square",
+            f"the end of {one.key} slants, and the jig's pockets leave a square one",
+        )  # fmt: skip
     clear = [k for name in p.clear_of for k in _keys(bench, name, f"{where[0]}.clear_of")]
     yield PocketScrews(
         key=bench.name(one.key, other.key),

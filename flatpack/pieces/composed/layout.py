@@ -14,7 +14,7 @@ from typing import NamedTuple
 from flatpack.geometry import Vec, X, Z
 from flatpack.parameters import nearest, quoted, words
 from flatpack.pieces.composed import directions
-from flatpack.pieces.composed.corners import is_side, value_of
+from flatpack.pieces.composed.corners import end_plane, inset, is_side, value_of
 from flatpack.pieces.composed.directions import (
     AXES,
     OTHER_HAND,
@@ -100,7 +100,7 @@ class Layout(Lengths):
     def _reach(self, name: str, axis: int) -> tuple[float, float]:
         stated, known = self.stated(name, axis), own_extent(self, name, axis)
         if len(stated) == 1 and known is not None:
-            low = self.value(name, axis, stated[0]) - stated[0].share * known
+            low = self._end(name, axis, stated[0]) - stated[0].share * known
             return low, low + known
         if len(stated) == 2 and known is None:
             return self._between(name, axis, stated)
@@ -115,13 +115,21 @@ class Layout(Lengths):
             raise self.faults.stop(
                 two.key, two.said, "one of the two", "this side's place is given twice"
             )
-        a, b = self.value(name, axis, one), self.value(name, axis, two)
+        a, b = self._end(name, axis, one), self._end(name, axis, two)
         whole = (b - a) / (two.share - one.share)
         low = a - one.share * whole
         if whole < 5.0:
             text = f"only {whole:.1f} mm are left for it between its two places"
             raise self.faults.stop(two.key, two.said, "places at least 5 mm apart", text)
         return low, low + whole
+
+    def _end(self, name: str, axis: int, stated: Stated) -> float:
+        """Where a stated end of the part's reach lies: beyond the corner of a slanting end."""
+        at = self.value(name, axis, stated)
+        if axis:
+            return at
+        beyond = inset(self, name, stated)
+        return at + beyond if stated.share > 0.5 else at - beyond
 
     def ill_stated(
         self, name: str, axis: int, stated: list[Stated], known: float | None
@@ -186,12 +194,15 @@ class Layout(Lengths):
         axes = self.axes(one.base)
         direction = AXES[way] if side == "middle" else WAYS[side]
         axis, sense = nearest_axis(axes, direction)
-        low, high = self.reach(one.base, axis)
-        at = (low + high) / 2.0 if side == "middle" else high if sense > 0 else low
         row = self.row(one.base) if one.number else None
-        if row is not None and row.axis == axis:
-            at += row.step * one.number
-        made = Plane(axes[axis], at)
+        along = row.step * one.number if row is not None and row.axis == axis else 0.0
+        if axis == 0 and side != "middle":
+            end = end_plane(self, one.base, high=sense > 0)
+            made = Plane(end.normal, end.reach + along * end.normal.dot(axes[0]))
+        else:
+            low, high = self.reach(one.base, axis)
+            at = (low + high) / 2.0 if side == "middle" else high if sense > 0 else low
+            made = Plane(axes[axis], at + along)
         return made.mirrored(self.record.size.width) if mirrored else made
 
     def row(self, name: str) -> Row | None:
