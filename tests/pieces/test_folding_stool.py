@@ -15,7 +15,7 @@ from flatpack import checks
 from flatpack.finding import Finding
 from flatpack.frozen import replace as altered
 from flatpack.geometry import Vec
-from flatpack.model import Assembly, Folding, folded, lying
+from flatpack.model import Assembly, Folding, folded, lying, saw_cuts
 from flatpack.model.sawn import placed_corners
 from flatpack.parameters import BoardChoice, replace
 from flatpack.pieces import PIECES
@@ -219,3 +219,13 @@ def test_refuses(key: str, values: dict[str, object]) -> None:
     found = list(STOOL.conflicts(record(**values), PROFILES))
     assert key in {c.key for c in found}
     assert all(c.allowed and c.message for c in found)
+
+
+def test_saw_setting_of_the_feet() -> None:
+    """A foot is level where the leg leans 39: the saw's table turns 39 from square across."""
+    piece = built()
+    for key in ("leg-outer-left", "leg-inner-left"):
+        (cut,) = saw_cuts(piece.parts[key])
+        assert cut.where == "start"
+        assert (cut.setting.table, cut.setting.blade) == pytest.approx((39.0, 0.0))
+    assert saw_cuts(piece.parts["batten-left"]) == ()

@@ -19,7 +19,7 @@ from shapely.geometry import Polygon
 from flatpack import checks
 from flatpack.frozen import replace as altered
 from flatpack.geometry import Vec
-from flatpack.model import Assembly, Part
+from flatpack.model import Assembly, Part, saw_cuts
 from flatpack.parameters import BoardChoice, replace
 from flatpack.pieces import PIECES
 from flatpack.profile_files import profile_texts
@@ -281,3 +281,17 @@ def test_gap_check_of_a_fan_sees_a_slat_pushed_aside() -> None:
     assert [f.part for f in told] == ["back-slat-2 / back-slat-3"]
     assert told[0].measured == pytest.approx(1.0, abs=0.1)
     assert list(checks.run(piece, only=("slats",))) == []
+
+
+def test_saw_settings_of_a_rail() -> None:
+    """Plumb front end 14 from square across; the foot 14 from the edge, so 76 from square."""
+    front, foot = saw_cuts(built().parts["rail-left"])
+    assert (front.where, foot.where) == ("start", "low")
+    assert front.setting.table == pytest.approx(14.0)
+    assert foot.setting.table == pytest.approx(90.0 - 14.0)
+
+
+def test_no_saw_settings_for_curved_outlines() -> None:
+    piece = built(back__top_width=85.0)
+    assert saw_cuts(piece.parts["back-slat-3"]) == ()
+    assert saw_cuts(piece.parts["arm-left"]) == ()
