@@ -122,8 +122,8 @@ class Fit(NamedTuple):
     hold: Hold = ""
     slope: float = 0.0
     tongues: tuple[str, ...] = ()
-
     travel: float = 0.0
+
 
 class Machining(NamedTuple):
     """What a joint does: features per part, fasteners, and pairs of parts whose faces must meet.

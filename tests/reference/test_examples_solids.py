@@ -111,11 +111,10 @@ def sharing(whole: Assembly) -> tuple[dict[str, float], int]:
             b = some[j]
             if a.owner == b.owner or a.owner in b.inside or b.owner in a.inside:
                 continue
-            if frozenset((a.owner, b.owner)) in pressed:  # how much is tested with the fits
-                continue
             near += 1
             shared = (a.solid ^ b.solid).volume()
-            if shared > TOUCHING:
+            # How much pressed parts share is tested with the fits.
+            if shared > TOUCHING and frozenset((a.owner, b.owner)) not in pressed:
                 found[f"{a.owner} / {b.owner}"] = shared
     return found, near
 
