@@ -13,8 +13,8 @@ from flatpack.checks.boarding import check_boarding
 from flatpack.checks.bolts import check_bolts
 from flatpack.checks.comfort import check_comfort
 from flatpack.checks.drivers import check_drivers
-from flatpack.checks.going_home import check_fits
 from flatpack.checks.folding import check_folding
+from flatpack.checks.going_home import check_fits
 from flatpack.checks.hands import check_hands, marks_coincide
 from flatpack.checks.limits import Limit, Limits
 from flatpack.checks.mates import check_mates

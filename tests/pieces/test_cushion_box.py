@@ -175,7 +175,7 @@ def test_front_board_of_the_lid_is_a_whole_one() -> None:
 CONFLICTS: list[tuple[str, Mapping[str, object]]] = [
     ("lid.angles", {"lid__angles": (50.0, 40.0)}),
     ("lid.angles", {"lid__angles": (60.0, 61.0)}),
-    ("size.depth", {"size__depth": 700.0, "size__length": 640.0}),
+    ("size.depth", {"size__depth": 720.0, "size__length": 640.0}),
     ("size.height", {"size__height": 300.0}),
     ("hinge.inset", {"hinge__count": 4, "hinge__inset": 0.4, "size__length": 600.0}),
     ("hinge.hinge", {"boards__posts": BoardChoice("ply-9")}),
