@@ -43,6 +43,7 @@ KEYS = (
     "front", "rear", "left", "right", "top", "bottom", "mid_depth", "mid_width", "mid_height",
     "leans", "leans_to", "leans_with", "turned", "pair", "copies", "step", "step_to", "length",
     "width", "like", "count", "loose", "on", "tenon", "diameter", "points", "slides", "hands",
+    "slants",
 )  # fmt: skip
 
 
