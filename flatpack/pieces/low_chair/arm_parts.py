@@ -24,6 +24,8 @@ from flatpack.pieces.low_chair.setting_out import SettingOut
 
 TAPER_SHARE = 0.45
 """Share of the arm's length over which it grows from its rear width to its full width."""
+EASED = 55.0
+"""How far the eased corner of an arm's outer edge reaches to either side, mm."""
 LEAST_TAPER = 0.5
 """A lesser difference of an arm's widths is no taper, mm."""
 BRACKET_HEIGHT, BRACKET_TOE, BRACKET_LIP = 120.0, 16.0, 14.0
@@ -86,9 +88,9 @@ def front_round(p: LowChair) -> float:
 
 
 def _smooth(begins: float, taper: float, after: float) -> float:
-    """Radius that eases the corner where the taper ends, over a third of the shorter side."""
+    """Radius that eases the corner where the taper ends, no longer than one sheet of paper."""
     turn = math.atan2(taper, begins)
-    return min(begins, after) / 3.0 / math.tan(turn / 2.0)
+    return min(begins / 3.0, after / 3.0, EASED) / math.tan(turn / 2.0)
 
 
 def bracket_depth(p: LowChair, out: SettingOut) -> float:
