@@ -56,6 +56,20 @@ def check_shop(setting: Setting, shop: Workshop) -> Iterator[Finding]:
     for part, keys in setting.distinct:
         for finding in shop_limits(part, shop, Told(part.key, _AsDrawn())):
             yield finding._replace(message=finding.message + alike(keys))
+    yield from _tolerance(setting, shop)
+
+
+def _tolerance(setting: Setting, shop: Workshop) -> Iterator[Finding]:
+    """A note where a slot may come out as that of another kind of fit."""
+    kinds = sorted({round(fit.clearance, 6) for fit in setting.assembly.fits})
+    apart = min((b - a for a, b in pairwise(kinds)), default=None)
+    if apart is not None and shop.tolerance > apart + _TINY:
+        yield Finding(
+            "shop-fit-tolerance", "note", setting.assembly.name,
+            words.fit_tolerance(f"{shop.tolerance:g}", f"{apart:g}"),
+            shop.tolerance, round(apart, 3), "mm", "the workshop profile",
+            words.FIT_TOLERANCE_REMEDY,
+        )  # fmt: skip
 
 
 def shop_limits(part: Part, shop: Workshop, told: Told) -> Iterator[Finding]:

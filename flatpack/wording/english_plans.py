@@ -92,6 +92,14 @@ def tight_corner(place: str, radius: str) -> str:
         " cutter: finish it by hand"  # fmt: skip
 
 
+def fit_tolerance(tolerance: str, apart: str) -> str:
+    """A machine that wanders by more than what tells fits from one another."""
+    return f"the machine holds to {tolerance}, the kinds of fit lie only {apart} apart"
+
+
+FIT_TOLERANCE_REMEDY = "cut the fit trial, and all parts in one setting of the machine"
+
+
 def no_relief(place: str) -> str:
     """A square inside corner without room for its relief."""
     return f"no room for the relief of the inside corner at {place} from the lower left"

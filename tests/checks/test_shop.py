@@ -6,11 +6,11 @@ import pytest
 
 from flatpack import checks
 from flatpack.features import Hole
-from flatpack.geometry import Frame, Outline, Point
+from flatpack.geometry import Frame, Outline, Point, Vec
 from flatpack.geometry.recess import recessed
 from flatpack.geometry.relief import relieved
 from flatpack.geometry.shapes import filleted, rectangle
-from flatpack.model import Assembly, Part
+from flatpack.model import Assembly, Fit, Part
 from flatpack.parameters import replace
 from flatpack.profile_files import profile_texts
 from flatpack.profiles import Workshop, load
@@ -78,6 +78,25 @@ def test_thickness_and_holes() -> None:
     assert codes(whole, ROUTER) == ["shop-small-hole"]
     found = checks.for_shop(whole, replace(ROUTER, thickest=12.0, cutters=()))
     assert [(f.code, f.severity) for f in found] == [("shop-too-thick", "fault")]
+
+
+def test_a_machine_that_wanders_more_than_fits_differ() -> None:
+    """Fits 0.1 and 0.3 lie 0.2 apart: a machine that holds to 0.25 may mix them up."""
+    fits = tuple(
+        Fit(joint, "one", "one", Vec(0.0, 0.0, -1.0), (), clearance)
+        for joint, clearance in (("a", 0.1), ("b", 0.3))
+    )
+    whole = replace_fits(piece(rectangle(100.0, 60.0)), fits)
+    assert codes(whole, replace(ROUTER, tolerance=0.2)) == []
+    found = checks.for_shop(whole, replace(ROUTER, tolerance=0.25))
+    assert [(f.code, f.severity) for f in found] == [("shop-fit-tolerance", "note")]
+    assert found[0].limit == pytest.approx(0.2)
+
+
+def replace_fits(whole: Assembly, fits: tuple[Fit, ...]) -> Assembly:
+    from flatpack.frozen import replace as changed
+
+    return changed(whole, fits=fits)
 
 
 def test_a_bench_has_no_machine() -> None:
