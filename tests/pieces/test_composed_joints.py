@@ -120,7 +120,7 @@ def test_hinges_that_turn_are_not_judged() -> None:
     made = joined(HEAD + ON_ONE_LEVEL, 'kind = "hinges"\non = "left"\nheight = [100, 300]',
                   into="lid")  # fmt: skip
     found = [f for f in checks.run(made) if f.severity == "not done"]
-    assert [f.code for f in found].count("hinge-not-tried") == 2
+    assert [f.code for f in found].count("swing-not-tried") == 2
 
 
 def test_pocket_screws_keep_clear_and_take_their_own_screw() -> None:

@@ -58,7 +58,7 @@ def told(piece: Assembly, *codes: str) -> list[Finding]:
         ("Inner legs, pivot to top bar", LONG - 46),
         ("Legs, pivot to the ground along them", HIGH / COSINE - LONG),
         ("Pivot above ground", HIGH - LONG * COSINE),
-        ("Feet apart on the ground", 2 * (HIGH / COSINE - LONG) * SINE),
+        ("Feet apart on the ground, axes", 2 * (HIGH / COSINE - LONG) * SINE),
         ("Angle at which the seat stops the legs", 78.0),
         ("Front bar's middle over the battens' lower edge", 120 - 34 - 8 - 46 * COSINE),
         ("Folded flat, thick", 70 + 27 + 120 - 70),
@@ -139,17 +139,15 @@ def test_only_fingers_are_told_of_the_built_in_stool() -> None:
 
 
 def test_feet_too_near_each_other() -> None:
-    (one, *_) = told(built(legs__angle=70.0), "spread-narrow")
-    assert one.severity == "warning"
-    spread = 2 * (HIGH / math.cos(math.radians(35)) - (298 / math.sin(math.radians(35)) + 46) / 2)
-    spread *= math.sin(math.radians(35))
-    # The seat's rear edge stands 175 + half the step's way behind P; 60 inside it is the weight.
-    behind = 175 - 46 / 2 * math.sin(math.radians(35)) - 60
-    before = 175 + 46 / 2 * math.sin(math.radians(35)) - 60
-    worst = min(spread / 2 - behind, spread / 2 - before)
-    assert min(f.measured or 0.0 for f in told(built(legs__angle=70.0), "spread-narrow")) == (
-        pytest.approx(worst, abs=0.06)
-    )
+    """The weight stands 60 inside the rear edge, which lies half the step's way nearer P."""
+    found = told(built(legs__angle=60.0, size__height=460.0), "spread-narrow")
+    assert {f.severity for f in found} == {"warning"}
+    c, s = math.cos(math.radians(30)), math.sin(math.radians(30))
+    low = (HIGH + 20) / c - (298 / s + 46) / 2
+    outer = low * s + 35 / c
+    behind, before = 175 - 46 / 2 * s - 60, 175 + 46 / 2 * s - 60
+    worst = min(outer - behind, outer - before)
+    assert min(f.measured or 0.0 for f in found) == pytest.approx(worst, abs=0.06)
     assert {
         f.severity for f in told(built(legs__angle=52.0, size__height=560.0), "spread-narrow")
     } == {"fault"}

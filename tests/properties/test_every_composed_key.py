@@ -162,6 +162,7 @@ JOINTS: Mapping[str, Mapping[str, Row]] = {
     },
     "bolts": {
         "between": ({"through": "rail", "into": "post", "between": []}, ""),
+        "turning": ({"turning": "rail"}, "words"),  # half a millimetre of play, as fixed ones have
         "bolt": ({"bolt": "coach-m6", "nut": "lock-m6", "washer": "washer-m6"},
                  "features screws bill words"),
         "nut": ({"nut": "hex-m8"}, "screws bill words"),  # lower, so that a shorter bolt will do

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from flatpack.finding import Finding
-from flatpack.joinery import fit_trials, machine
+from flatpack.joinery import BoltThrough, HingeJoint, fit_trials, machine
 from flatpack.model import Assembly, Bar, Comfort, Cutting, Joint, Part, Step
 from flatpack.parameters import Conflict, Sum, specs_of
 from flatpack.pieces.composed.faults import Faults
@@ -200,7 +200,8 @@ def _trials(layout: Layout, every: tuple[Joint, ...], made: Made) -> tuple[Part,
 
 
 def _not_judged(every: tuple[Joint, ...]) -> Iterator[Finding]:
-    """Hinges turn, but what turns on them isn't known to the file."""
-    for key in (joint.key for joint in every if type(joint).__name__ == "HingeJoint"):
-        text = "what turns on this hinge isn't said, so its swing wasn't tried: try it with care"
-        yield Finding("hinge-not-tried", "not done", key, text)
+    """Hinges and pivots turn, but what turns on them isn't known to the file."""
+    for joint in every:
+        if isinstance(joint, HingeJoint) or (isinstance(joint, BoltThrough) and joint.turning):
+            text = "what turns on this isn't said, so its swing wasn't tried: try it with care"
+            yield Finding("swing-not-tried", "not done", joint.key, text)

@@ -8,7 +8,6 @@ from typing import Any, NamedTuple
 from flatpack.frozen import field, frozen
 from flatpack.geometry import Vec
 from flatpack.joinery import (
-    BarInHoles,
     BarrelNutBolt,
     BoltThrough,
     FaceScrews,
@@ -18,7 +17,6 @@ from flatpack.joinery import (
     InsertBolt,
     Leaf,
     PocketScrews,
-    WheelsOnAxle,
     fitting,
 )
 from flatpack.model import Bar, Joint, Part
@@ -141,11 +139,14 @@ def _each(bench: Bench, p: Any, where: Where, pair: Any) -> Iterator[_Placed]:
 def bolts(bench: Bench, p: Any, where: Where, pair: Any) -> Iterator[Joint]:
     """Coach bolts right through."""
     middle = [k for name in p.between for k in _keys(bench, name, f"{where[0]}.between")]
+    turn = {k for name in p.turning for k in _keys(bench, name, f"{where[0]}.turning")}
+    passed = (pair.one.key, *middle, pair.other.key)
     for one in _each(bench, p, where, pair):
         yield BoltThrough(
             key=one.key,
             step=where[1],
-            through=(pair.one.key, *middle, pair.other.key),
+            through=passed,
+            turning=tuple(k for k in passed if k in turn),
             place=one.place,
             direction=pair.met.normal,
             bolt=bench.item("coach-bolts", p.bolt, "bolt"),
@@ -233,65 +234,4 @@ def hinges(bench: Bench, p: Any, where: Where, pair: Any) -> Iterator[Joint]:
             hinge=hinge,
             screw=bench.item("screws", p.screw, "hinge_screw"),
             tip_cover=bench.tip_cover,
-        )
-
-
-def bars(
-    bench: Bench, p: Any, key: str, step: str, ends: tuple[list[Part | Bar], list[Part | Bar]]
-) -> Iterator[Joint]:
-    """Each round bar in a hole in every part that its axis runs into.
-
-    Raises:
-        StuckError: one is no round bar, or meets none of the parts.
-    """
-    for bar in ends[0]:
-        if not isinstance(bar, Bar):
-            raise bench.layout.faults.stop(
-                f"{key}.through", bar.key, 'a part of shape "round bar"', "no round bar"
-            )
-        holders = tuple(h.key for h in ends[1] if isinstance(h, Part) and _passes(bar, h))
-        if not holders:
-            names = ", ".join(h.key for h in ends[1])
-            raise bench.layout.faults.stop(
-                key, bar.key, "parts that it runs into", f"it doesn't run into {names}"
-            )
-        yield BarInHoles(
-            key=bench.name(bar.key, holders[0]), step=step, bar=bar.key, holders=holders,
-            fit=p.fit, use=p.use,
-        )  # fmt: skip
-
-
-def _passes(bar: Bar, part: Part) -> bool:
-    """Whether a bar's axis runs through a part's box."""
-    start = part.frame.local(bar.frame.origin)
-    way = part.frame.local_direction(bar.frame.z)
-    x0, y0, x1, y1 = part.outline.bounds
-    low, high = 0.0, bar.length
-    for at, go, least, most in (
-        (start.x, way.x, x0, x1), (start.y, way.y, y0, y1), (start.z, way.z, 0.0, part.thickness),
-    ):  # fmt: skip
-        if abs(go) < 1e-9:
-            if not least < at < most:
-                return False
-            continue
-        ends = sorted(((least - at) / go, (most - at) / go))
-        low, high = max(low, ends[0]), min(high, ends[1])
-    return high - low > 1e-6
-
-
-def wheels(bench: Bench, p: Any, key: str, step: str, axles: list[Part | Bar]) -> Iterator[Joint]:
-    """Wheels on the ends of round bars.
-
-    Raises:
-        StuckError: one is no round bar.
-    """
-    for bar in axles:
-        if not isinstance(bar, Bar):
-            raise bench.layout.faults.stop(
-                f"{key}.through", bar.key, 'a part of shape "round bar"', "no round bar"
-            )
-        inner = bench.layout.length(p.inner, f"{key}.inner")
-        wheel = bench.layout.profiles.wheel(p.wheel)
-        yield WheelsOnAxle(
-            key=bench.name(bar.key, "wheels"), step=step, bar=bar.key, wheel=wheel, inner=inner
         )

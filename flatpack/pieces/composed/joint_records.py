@@ -70,6 +70,9 @@ class BoltHere:
     between: tuple[str, ...] = keys.texts(
         (), longest=60, most_count=6, lone=True, does="parts that it passes on the way"
     )
+    turning: tuple[str, ...] = keys.texts(
+        (), longest=60, most_count=6, lone=True, does="parts that turn on it: the pivot's fit"
+    )
     bolt: str | None = _own("coach-bolts", "coach bolt")
     nut: str | None = _own("nuts", "nut")
     washer: str | None = _own("washers", "washer")

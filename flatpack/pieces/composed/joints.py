@@ -7,6 +7,7 @@ from typing import Any, NamedTuple
 
 from flatpack.frozen import frozen
 from flatpack.model import Bar, Joint, Part
+from flatpack.pieces.composed import joint_bars as with_bars
 from flatpack.pieces.composed import joint_makers as make
 from flatpack.pieces.composed import joint_shapes as shapes
 from flatpack.pieces.composed.faults import StuckError
@@ -81,10 +82,10 @@ def _no_step(layout: Layout, key: str, step: str, steps: list[str]) -> None:
 
 def _of_entry(bench: make.Bench, entry: Entry) -> Iterator[Joint]:
     if entry.kind == "wheels":
-        yield from make.wheels(bench, entry.made, entry.key, entry.step, _named(bench, entry))
+        yield from with_bars.wheels(bench, entry.made, entry.key, entry.step, _named(bench, entry))
     elif entry.kind == "bar":
         bars, holders = _named(bench, entry), _named(bench, entry, "into")
-        yield from make.bars(bench, entry.made, entry.key, entry.step, (bars, holders))
+        yield from with_bars.bars(bench, entry.made, entry.key, entry.step, (bars, holders))
     elif entry.kind == "halving":
         ones, others = (_boards(bench, entry, which) for which in ("through", "into"))
         pairs = [(a, b) for a in ones for b in others if a.key != b.key]
