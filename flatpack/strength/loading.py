@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import cached_property
 from itertools import pairwise
 
 from flatpack.frozen import frozen
@@ -52,12 +53,17 @@ class Slats:
     parts: tuple[Part, ...]
     way: Vec
 
+    @cached_property
+    def reaches(self) -> tuple[tuple[float, float], ...]:
+        """From edge to edge of each slat along `way`."""
+        return tuple(reach(p, self.way) for p in self.parts)
+
     @property
     def span(self) -> tuple[float, float]:
         """From the first slat's edge to the last one's along `way`."""
-        return reach(self.parts[0], self.way)[0], reach(self.parts[-1], self.way)[1]
+        return self.reaches[0][0], self.reaches[-1][1]
 
-    @property
+    @cached_property
     def across(self) -> tuple[float, float]:
         """From end to end along the slats."""
         ends = [reach(p, Y) for p in self.parts]
@@ -65,15 +71,12 @@ class Slats:
 
     def shares(self, area: Area) -> Iterator[tuple[Part, float]]:
         """Slats under an area with their share of it, by how much of their width it covers."""
-        covered = []
-        for part in self.parts:
-            low, high = reach(part, self.way)
-            covered.append(max(min(high, area.high) - max(low, area.low), 0.0))
+        covered = [max(min(b, area.high) - max(a, area.low), 0.0) for a, b in self.reaches]
         whole = sum(covered)
         if whole <= 0.0:
             centre = (area.low + area.high) / 2.0
-            near = min(self.parts, key=lambda p: abs(sum(reach(p, self.way)) / 2.0 - centre))
-            yield near, 1.0
+            near = min(range(len(covered)), key=lambda i: abs(sum(self.reaches[i]) / 2.0 - centre))
+            yield self.parts[near], 1.0
             return
         for part, width in zip(self.parts, covered, strict=True):
             if width > 0.0:
