@@ -60,7 +60,9 @@ def _first(legs: Iterable[Body]) -> float:
 
 def _tops(assembly: Assembly, by_key: Mapping[str, Body]) -> tuple[float, ...]:
     """Heights of seats and arm rests: of what lies flat and moves with nothing."""
-    flat = (p for p in assembly.parts.values() if p.group == "frame" and p.frame.z.z > 0.999)
+    wedges = {fit.part for fit in assembly.fits if fit.slope}
+    fixed = (p for p in assembly.parts.values() if p.group == "frame" and p.key not in wedges)
+    flat = (p for p in fixed if p.frame.z.z > 0.999)
     heights = sorted({round(reach_of(by_key[p.key], 2)[1], 1) for p in flat})
     # Where nothing lies flat there is no pair: the shorter row counts.
     return tuple(h for h, after in zip(heights, (*heights[1:], math.inf), strict=False)
