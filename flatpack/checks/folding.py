@@ -21,6 +21,7 @@ from flatpack.mechanism.scissor import (
     pull,
     rail_gap,
     scissor_of,
+    standing,
     tip_reach,
 )
 from flatpack.model import Folding, folded
@@ -109,13 +110,13 @@ def _angles(f: Folding, way: float) -> tuple[tuple[str, float | tuple[float, ...
 def _stands(f: Folding, s: Scissor) -> Iterator[Finding]:
     """The weight stands between the feet, wherever on the seat it is."""
     for edge, reach in (("front", -f.front), ("rear", f.rear)):
-        spare = tip_reach(s.legs, reach, INSIDE)
+        spare = tip_reach(s, reach, INSIDE)
         if spare < 0.0:
-            middle = tip_reach(s.legs, reach, reach / 2.0) < 0.0
+            middle = tip_reach(s, reach, reach / 2.0) < 0.0
             yield Finding(
                 "spread-narrow", "fault" if middle else "warning", "legs",
                 f"a person {INSIDE:g} from the {edge} edge tips it: the weight stands "
-                f"{-spare:.0f} mm outside the feet, {s.legs.spread:.0f} apart",
+                f"{-spare:.0f} mm outside the feet, {standing(s):.0f} over both",
                 round(spare, 1), 0.0, "mm", "EN 1022 (stability of seating), loading point from "
                 "memory",
                 f"spread the legs further: change {dict(f.keys).get('angle', 'angle')}",
@@ -124,6 +125,13 @@ def _stands(f: Folding, s: Scissor) -> Iterator[Finding]:
 
 
 def _fingers(s: Scissor) -> Iterator[Finding]:
+    """Gaps that close on fingers, and the legs themselves, which shear all the way."""
+    yield Finding(
+        "finger-trap", "warning", "outer legs / inner legs",
+        "the legs pass each other like scissors from open to folded flat: hold them by their "
+        "outer faces",
+        None, None, "mm", TRAPS,
+    )  # fmt: skip
     for one in pinches(s):
         yield Finding(
             "finger-trap", "warning", f"{one.first} / {one.second}",

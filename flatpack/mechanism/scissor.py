@@ -220,9 +220,14 @@ def hold(s: Scissor, load: Pull) -> float:
     return min(spare)
 
 
-def tip_reach(legs: Crossed, front: float, inside: float) -> float:
-    """How far a load `inside` from the seat's front edge lies behind the front feet, mm.
+def standing(s: Scissor) -> float:
+    """Over both feet, which are cut level: the axes' spread and half a foot at either end, mm."""
+    return s.legs.spread + 2.0 * s.half / math.cos(math.radians(s.legs.lean))
 
-    `front` is the seat's front edge, before P; negative: it tips the stool.
+
+def tip_reach(s: Scissor, edge: float, inside: float) -> float:
+    """How far a load `inside` from the seat's edge stands within the feet's outer ends, mm.
+
+    `edge` is the seat's edge, from P; negative: it tips the stool.
     """
-    return legs.spread / 2.0 - (front - inside)
+    return standing(s) / 2.0 - (edge - inside)

@@ -21,6 +21,7 @@ from flatpack.mechanism.scissor import (
     pull,
     rail_gap,
     reach,
+    standing,
     tip_reach,
 )
 
@@ -178,5 +179,8 @@ def test_contact_normal_of_a_shallow_slot_as_drawn() -> None:
 
 
 def test_weight_outside_the_feet() -> None:
-    assert tip_reach(LEGS, LEGS.spread / 2.0 + 60.0, 60.0) == pytest.approx(0.0)
-    assert tip_reach(LEGS, LEGS.spread / 2.0 + 70.0, 60.0) == pytest.approx(-10.0)
+    """A foot of 70 wide legs cut level at 39 degrees is 70 / cos 39 long about its axis."""
+    outer = LEGS.spread / 2.0 + 35.0 / math.cos(math.radians(39.0))
+    assert standing(STOOL) == pytest.approx(2.0 * outer)
+    assert tip_reach(STOOL, outer + 60.0, 60.0) == pytest.approx(0.0)
+    assert tip_reach(STOOL, outer + 70.0, 60.0) == pytest.approx(-10.0)

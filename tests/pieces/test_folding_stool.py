@@ -148,9 +148,18 @@ def test_feet_too_near_each_other() -> None:
     behind, before = 175 - 46 / 2 * s - 60, 175 + 46 / 2 * s - 60
     worst = min(outer - behind, outer - before)
     assert min(f.measured or 0.0 for f in found) == pytest.approx(worst, abs=0.06)
-    assert {
-        f.severity for f in told(built(legs__angle=52.0, size__height=560.0), "spread-narrow")
-    } == {"fault"}
+
+
+def test_feet_under_the_middle_of_the_seat() -> None:
+    """So near that a weight half-way out to an edge tips it: a fault."""
+    narrow = built(
+        legs__angle=50.0,
+        size__height=497.0,
+        legs__rail=30.0,
+        legs__rail_height=15.0,
+        boards__timber=BoardChoice("ply-24"),
+    )
+    assert "fault" in {f.severity for f in told(narrow, "spread-narrow")}
 
 
 def test_bars_far_from_the_edges_let_the_seat_tilt() -> None:

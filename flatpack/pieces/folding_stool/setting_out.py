@@ -151,7 +151,7 @@ def _note(legs: Crossed, notes: Workings) -> None:
         f"bar's height / cos {f} - {s}",
     )
     notes.add("Pivot above ground", legs.pivot, f"{mm(legs.low)} x cos {f}")
-    notes.add("Feet apart on the ground", legs.spread, f"2 x {mm(legs.low)} x sin {f}")
+    notes.add("Feet apart on the ground, axes", legs.spread, f"2 x {mm(legs.low)} x sin {f}")
     held = reach(legs)
     angle = opening(legs, held)
     more = opening(legs, held + 1.0)
