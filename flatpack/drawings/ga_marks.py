@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from flatpack.drawings.boxes import Box, grown, meet
 from flatpack.drawings.lettering import text_width
-from flatpack.drawings.projection import Body, View, view_box
+from flatpack.drawings.mark_place import inside
+from flatpack.drawings.projection import Body, View, faces, view_box
 from flatpack.drawings.shapes import Stroke, Text
 from flatpack.geometry import Point
 
@@ -35,8 +36,13 @@ def placed_marks(
             places.setdefault(body.key, []).append(number)
         for mark, keys in tuple(wanted.items()):
             every = (n for key in keys for n in places[key])
-            upright = (n for n in every if not _tilted(bodies[n], view))
-            spot = next((t for n in upright if (t := _room(mark, n, boxes))), None)
+            found = (
+                _on_slant(mark, n, bodies, view, boxes, on_paper)
+                if _tilted(bodies[n], view)
+                else _room(mark, n, boxes)
+                for n in every
+            )
+            spot = next(filter(None, found), None)
             if spot:
                 yield Stroke("text", spot)
                 del wanted[mark]
@@ -54,6 +60,24 @@ def _tilted(body: Body, view: View) -> bool:
         for axis in (body.frame.x, body.frame.y, body.frame.z)
         for way in (view.right, view.up)
     )
+
+
+def _on_slant(
+    mark: str, number: int, bodies: Sequence[Body], view: View, boxes: Sequence[Box],
+    on_paper: OnPaper,
+) -> Text | None:  # fmt: skip
+    """A place within one of the faces of a body that doesn't fill its box, nearest its middle."""
+    x0, y0, x1, y1 = boxes[number]
+    spots = [(x0 + (x1 - x0) * a, y0 + (y1 - y0) * b) for a in _SHARES for b in _SHARES]
+    for face in reversed(tuple(faces(bodies[number], view))):
+        edge = [on_paper(view, p) for p in face.points]
+        for height in _HEIGHTS:
+            wide, high = text_width(mark, height) / 2.0 + 0.3, height / 2.0 + 0.4
+            for x, y in spots:
+                box = grown((x - wide, y - high, x + wide, y + high), 0.3)
+                if inside(box, edge) and not any(meet(box, b) for b in boxes[number + 1 :]):
+                    return Text(Point(x, y), mark, height, 0.0, "middle", "middle")
+    return None
 
 
 def _room(mark: str, number: int, boxes: Sequence[Box]) -> Text | None:

@@ -4,6 +4,7 @@ import itertools
 import math
 
 import pytest
+import shapely
 
 from flatpack.drawings.boxes import meet
 from flatpack.drawings.dimensioning import dimension_parts
@@ -13,8 +14,9 @@ from flatpack.drawings.ga_measure import room_of
 from flatpack.drawings.general_arrangement import general_arrangement
 from flatpack.drawings.hiding import painted
 from flatpack.drawings.lettering import text_box
+from flatpack.drawings.marks import bar_groups, groups
 from flatpack.drawings.projection import CROSSWISE, LENGTHWISE, bodies, faces, view_box
-from flatpack.drawings.shapes import Dimension, Text
+from flatpack.drawings.shapes import Closed, Dimension, Text
 from flatpack.geometry import Point, Vec
 
 VIEWS = [*LENGTHWISE, *CROSSWISE]
@@ -191,3 +193,31 @@ def test_a_face_seen_at_a_slope_is_as_large_as_the_cosine_says(piece, settings):
     assert abs(top.area) == pytest.approx(
         abs(slat.outline.area) * math.cos(math.radians(50.0)), rel=1e-9
     )
+
+
+@pytest.mark.parametrize("pose", [0, 1])
+def test_a_mark_lies_on_its_part_alone(piece, settings, pose):
+    """Also on one that leans: shapely sees the last shape painted under it hold it whole."""
+    drawing = general_arrangement(piece, settings.poses)[pose]
+    painted_there = [(n, shapely.Polygon(s.shape.outline.sampled(0.05)))
+                     for n, s in enumerate(drawing.strokes)
+                     if isinstance(s.shape, Closed) and s.shape.filled]  # fmt: skip
+    known = {g.mark for g in groups(piece)} | {g.mark for g in bar_groups(piece)}
+    texts = [s.shape for s in drawing.strokes if isinstance(s.shape, Text)]
+    marks = [text for text in texts if text.text in known and text.across == "middle"]
+    assert len({m.text for m in marks}) == len(marks) > 3
+    for mark in marks:
+        x0, _, x1, _ = text_box(mark)
+        # The estimate of the lettering's room is wide: its middle nine tenths, without descenders.
+        box = shapely.box(x0 + 0.05 * (x1 - x0), mark.at.y - 0.5 * mark.height,
+                          x1 - 0.05 * (x1 - x0), mark.at.y + 0.5 * mark.height)  # fmt: skip
+        under = [shape for _, shape in painted_there if shape.intersects(box)]
+        assert under[-1].contains(box), mark.text
+
+
+def test_parts_that_lean_are_marked_too(piece, settings):
+    flat, up = general_arrangement(piece, settings.poses)
+    told = [{s.shape.text for s in d.strokes if isinstance(s.shape, Text)
+             and s.shape.across == "middle"} for d in (flat, up)]  # fmt: skip
+    leaning = {g.mark for g in groups(piece) if g.part.group in ("back", "arm")}
+    assert leaning & told[1]
