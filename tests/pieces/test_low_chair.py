@@ -13,7 +13,6 @@ from typing import Any
 
 import pytest
 from shapely.affinity import affine_transform
-from shapely.geometry import Point as Spot
 from shapely.geometry import Polygon
 
 from flatpack import checks
@@ -22,6 +21,7 @@ from flatpack.geometry import Vec
 from flatpack.model import Assembly, Part, saw_cuts
 from flatpack.parameters import BoardChoice, replace
 from flatpack.pieces import PIECES
+from flatpack.pieces.low_chair.fan import Fan, slat_outline
 from flatpack.profile_files import profile_texts
 from flatpack.profiles import load
 
@@ -162,19 +162,20 @@ def test_tops_of_a_fan_are_slats_of_one_length() -> None:
     assert {round(s.length, 6) for s in slats_of(built(back__profile="fan"))} == {765.0}
 
 
-def test_a_fully_rounded_top_touches_sides_and_end() -> None:
-    """The largest circle in the top: as far from both sides and from the end."""
-    slat = built(back__top_width=85.0).parts["back-slat-3"]
-    arc = next(s for s in slat.outline if s.bulge)
-    assert arc.centre.x + arc.radius == pytest.approx(slat.length)
-    edge = Polygon([(s.start.x, s.start.y) for s in slat.outline]).exterior
-    side = max(edge.coords, key=lambda c: c[0] - 1000.0 * abs(c[1]))
-    assert math.dist(side, arc.centre) == pytest.approx(arc.radius) or side[0] == 0.0
-    foot = [p for p in slat.outline.points if p.x == 0.0]
-    for p in foot:
-        run = Spot(p).distance(Spot(arc.centre)) ** 2 - arc.radius**2
-        near = arc.start if math.dist(p, arc.start) < math.dist(p, arc.end) else arc.end
-        assert math.dist(p, near) == pytest.approx(math.sqrt(run))
+@pytest.mark.parametrize("growth", [-0.2, 0.0, 0.02, 0.3])
+def test_a_fully_rounded_top_touches_sides_and_end(growth: float) -> None:
+    """Where the arc meets a side, its radius is square to that side; it reaches the top's end."""
+    fan = Fan(apex=1000.0, low=0.0, width=90.0, growth=growth, gap=10.0, step=3.0, rays=())
+    outline = slat_outline(fan, 300.0, None)
+    (arc,) = (s for s in outline if s.bulge)
+    assert arc.centre.x + arc.radius == pytest.approx(300.0)
+    low, high = (p for p in outline.points if p.x == 0.0)
+    for foot, touch in ((low, arc.start), (high, arc.end)):
+        off = (touch.x - arc.centre.x) * (touch.x - foot.x)
+        off += (touch.y - arc.centre.y) * (touch.y - foot.y)
+        assert off == pytest.approx(0.0, abs=1e-6)
+        slope = abs(touch.y - foot.y) / touch.x
+        assert slope == pytest.approx(abs(growth) / 2.0)
 
 
 def test_rail_stands_level_on_the_ground() -> None:
