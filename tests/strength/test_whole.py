@@ -10,9 +10,9 @@ from flatpack.frozen import replace
 from flatpack.geometry import Frame, Vec, X, Y, Z
 from flatpack.geometry.shapes import rectangle
 from flatpack.joinery import BoltThrough, FaceScrews, machine
-from flatpack.model import Assembly, Part
+from flatpack.model import Assembly, Hardware, Part
 from flatpack.parameters import replace as record_replaced
-from flatpack.strength import bolt_pull, report, thin_screws, whole_joints
+from flatpack.strength import bolt_pull, report, thin_screws, undone_bolts, whole_joints
 from flatpack.strength.joint_forces import shared
 from flatpack.strength.layout import reach
 from flatpack.strength.loading import Loading
@@ -375,3 +375,31 @@ def test_own_weight_is_that_of_the_boards(setting):
     weight, _ = setting.weight
     assert -sum(p.force.z for p in pushes) == pytest.approx(1.35 * weight)
     assert reach(setting.part("plank"), Z) == (400.0, 427.0)
+
+
+def test_bolts_that_come_apart_have_a_second_method_only(setting, profiles):
+    (link, _) = space_links(setting.assembly)
+    screw = link.fasteners[0]
+
+    def bolt(holder: str):
+        rows = [Hardware(item=item, size="", pieces=1, use="") for item in ("Bolt M6", holder)]
+        return replace(screw, hardware=tuple(rows))
+
+    # A barrel nut of 10 x 20 presses 200 mm2 of end grain; k_mod 0.7, gamma_M 1.3.
+    nut = undone_bolts.pulled(
+        setting, bolt("Barrel nut M6, 10 x 20"), link.second, 1000.0, LOADING, 0.7, 0.5
+    )
+    row = setting.stuff(setting.part(link.second)).row
+    assert nut is not None
+    assert nut.use == pytest.approx(1000.0 / 200.0 / (row.compression * 0.7 / 1.3))
+    # NDS eq. 11.2-1 as a lag screw of the insert's 10 mm: 1800 G^1.5 D^0.75 lb/in over 13 mm,
+    # wet 0.7, ten minutes 1.6; the load without its factor 1.5.
+    insert = undone_bolts.pulled(
+        setting, bolt("Threaded insert M6"), link.second, 1000.0, LOADING, 0.7, 0.5
+    )
+    assert insert is not None
+    per_inch = 1800.0 * 0.5**1.5 * (10.0 / 25.4) ** 0.75
+    allowed = 0.7 * 1.6 * per_inch * 4.4482216 * 13.0 / 25.4
+    assert insert.use == pytest.approx(1000.0 / 1.5 / allowed, rel=1e-4)
+    unknown = bolt("Nut of nobody")
+    assert undone_bolts.pulled(setting, unknown, link.second, 1e3, LOADING, 0.7, 0.5) is None
