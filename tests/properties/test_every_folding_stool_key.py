@@ -74,7 +74,7 @@ ROWS: Mapping[str, Row] = {
     ),
     "boards.slats": row(
         BoardChoice("larch-20"),
-        "Seat slat: board; Outer leg: length; Rear top bar: place; wood screw: sizes",
+        "Seat slat: board; Outer leg: length; Rear top bar: place",
         f"Outer leg: board; {SLAT}; {BATTEN}; {RAIL}; {BARS}; gap spacers; coach bolt: sizes",
     ),
     "legs.angle": row(
@@ -129,7 +129,7 @@ ROWS: Mapping[str, Row] = {
         f"{OUTER}; {INNER}; {RAIL}; {SLAT}; {BARS}; Seat batten: length; gap spacers; hardware",
     ),
     "seat.over_slot": row(
-        38.0,
+        50.0,
         "Rear top bar: place; Outer leg: length; Seat batten: outline; folding: slot",
         f"{RAIL}; {SLAT}; {BARS}; Seat batten: width; folding: apart; gap spacers",
     ),

@@ -58,7 +58,7 @@ class Seat:
         120.0, least=60, most=200, does="depth of the battens; planed: nearest sold"
     )
     over_slot: float = keys.length(
-        34.0, least=15, most=120, does="wood of a batten over the rear bar"
+        46.0, least=15, most=120, does="wood of a batten over the rear bar"
     )
     play: float = keys.length(1.0, least=0.2, most=5, does="slots wider than the bars")
     edge_round: float = keys.length(
