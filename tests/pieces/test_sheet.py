@@ -59,6 +59,25 @@ def test_a_crossed_stool_by_hand() -> None:
     assert piece.parts["top"].frame.origin.z == pytest.approx(422.3)
 
 
+def test_a_leg_is_lines_and_arcs_of_exactly_this_area() -> None:
+    """Square corners (no cutter): 422.3 x 322 panel, feet 64, arch 88, slot 17.8, tenons 54.
+
+    Roundings: four feet corners of 6 take (1 - pi / 4) r2 each, two hollow ones of 30 give it.
+    """
+    piece = built(
+        "sheet-stool", boards__timber=BoardChoice("ply-18", 17.7), workshop="default",
+        legs__rounding=30.0,
+    )  # fmt: skip
+    leg = piece.parts["leg-lower"]
+    corner = 1.0 - math.pi / 4.0
+    panel = 422.3 * 322.0 - (322.0 - 2.0 * 64.0) * 88.0
+    roundings = corner * (2.0 * 30.0**2 - 4.0 * 6.0**2)
+    slot, tenons = (422.3 - 255.15) * 17.8, 2.0 * 54.0 * 17.2
+    assert leg.outline.area == pytest.approx(panel + roundings - slot + tenons, abs=1e-6)
+    radii = sorted(round(s.radius, 9) for s in leg.outline if s.bulge)
+    assert radii == pytest.approx([6.0] * 4 + [30.0] * 2)
+
+
 def test_the_lap_is_shared_as_told() -> None:
     """0.3 of the lap from the arch up: 88 + 0.3 x (422.3 - 88) = 188.29."""
     piece = built("sheet-stool", boards__timber=BoardChoice("ply-18", 17.7), legs__lap=0.3)

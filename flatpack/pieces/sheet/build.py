@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from flatpack.joinery import fit_trials, machine
 from flatpack.model import Assembly, Comfort
 from flatpack.pieces.family import Workings
-from flatpack.pieces.sheet.joints import CROSSED, SIDES, joints, wedges
+from flatpack.pieces.sheet.joints import joints, steps, wedges
 from flatpack.pieces.sheet.parameters import Sheet, SheetStool, SheetTable
 from flatpack.pieces.sheet.parts import parts as _parts
 from flatpack.pieces.sheet.setting_out import SettingOut, set_out
@@ -38,7 +38,7 @@ def _built(p: Sheet, profiles: Profiles, family: str) -> Assembly:
             date=p.date or "",
             parts=parts,
             joints=tuple(joints(p, out, parts)),
-            steps=CROSSED if out.crossed else SIDES,
+            steps=steps(p, out),
             workings=tuple(notes.rows),
             bearing="standing" if table else "",
             comfort=tuple(_at_table(p, out) if table else _on_stool(p)),

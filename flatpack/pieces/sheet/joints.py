@@ -12,14 +12,28 @@ from flatpack.pieces.sheet.parameters import Sheet
 from flatpack.pieces.sheet.setting_out import SettingOut
 
 Parts = Mapping[str, Part]
-_TOP = Step("top", "Top on the tenons", "", ("Mortise for",))
-CROSSED = (Step("legs", "Legs let into each other", "", ("Halving slot",)), _TOP)
-SIDES = (
+PRESSED = (
+    "The top holds by its press fit alone: lift the piece by its legs or stretchers, never by the "
+    "top. To take it off, knock upwards from below beside each tenon in turn, on a block."
+)
+WEDGES = (
+    "The frame is loose until all wedges are home: nobody leans or sits on it before. Try them "
+    "again whenever it was moved."
+)
+_SIDES = (
     Step("stretchers", "Stretchers into the left side", "", ("Tenon of",)),
     Step("sides", "Right side onto the stretchers"),
-    Step("wedges", "Wedges", "", ("Wedge, spare",)),
-    _TOP,
+    Step("wedges", "Wedges", WEDGES, ("Wedge, spare",)),
 )
+
+
+def steps(p: Sheet, out: SettingOut) -> tuple[Step, ...]:
+    """Steps of putting it together."""
+    words = "" if p.top.hold == "glue" else PRESSED
+    top = Step("top", "Top on the tenons", words, ("Mortise for",))
+    if out.crossed:
+        return (Step("legs", "Legs let into each other", "", ("Halving slot",)), top)
+    return (*_SIDES, top)
 
 
 def joints(p: Sheet, out: SettingOut, parts: Parts) -> Iterator[Joint]:
