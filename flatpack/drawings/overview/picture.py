@@ -29,7 +29,7 @@ def thumbnail(
     """
     shown = list(poses.values())[-1] if poses else assembly
     view = cover_view(shown)
-    bodies = painted(_large(shown), view)
+    bodies = painted(_large(shown), view, closely=True)
     boxes = [view_box(body, view) for body in bodies]
     box: Box = (
         min(b[0] for b in boxes), min(b[1] for b in boxes),
