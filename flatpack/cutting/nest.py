@@ -31,7 +31,7 @@ from flatpack.cutting.nest_records import (
 )
 from flatpack.cutting.records import Trouble
 
-TRIES = 2
+TRIES, LEAST_TRIES = 6, 2
 _LEANS = (0.02, 0.2)
 _DENSEST = 0.92
 
@@ -49,9 +49,9 @@ def nest(
 ) -> Nest:
     """Nest the shapes on the blanks, offcuts first.
 
-    `tries` is the fixed effort, in whole layouts.  With `seconds` > 0 an engine that runs by the
-    clock tries to save sheets.  `accepted` is the text of a stored layout.  Faults of the input
-    become troubles, never exceptions.
+    `tries` is the fixed effort, in whole layouts; fewer where the bound is met.  With `seconds` > 0
+    an engine that runs by the clock tries to save sheets.  `accepted` is the text of a stored
+    layout.  Faults of the input become troubles, never exceptions.
     """
     effort = effort or Effort(1_000_000)
     key = key_of(shapes, blanks, spaces)
@@ -78,9 +78,11 @@ def _by_grid(
     seed: int,
 ) -> list[NestedSheet]:
     grid = Grid(shapes, blanks, spaces)
+    low = _bound(shapes, blanks).sheets
     best: tuple[tuple[float, ...], list[Filled]] | None = None
     for number, order in enumerate(orders(shapes, max(1, tries), seed)):
-        if effort.spent and best is not None:
+        met = best is not None and number >= LEAST_TRIES and best[0][:2] <= (0, low)
+        if best is not None and (effort.spent or met):
             break
         stock = _stock(blanks, len(order), number)
         # The first layout is always finished, so that a stop has something to keep.
