@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import random
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from flatpack.cutting.boards import SKIPS
@@ -56,10 +56,7 @@ class SawSearch:
         self.job, self.effort = job, effort
         self.random = random.Random(seed)
         self.fillers = [
-            [
-                Filler(view_of(room, job.sizes, job.turns, across, job.mode))
-                for across in (False, True)
-            ]
+            [Filler(view_of(room, job.sizes, job.turns, across, job.mode)) for across in BOTH]
             for room in job.rooms
         ]
         self.layouts: dict[Pattern, Layout] = {}
@@ -219,8 +216,8 @@ class SawSearch:
         """True when the best plan is whole, needs no more than `low` sheets and one kind did."""
         return self.rank is not None and self.rank.short == 0 and self.rank.sheets <= low
 
-    def relax_and_dive(self, low: int, rounds: int) -> None:
-        """The relaxation over sheets; dives from it; the best choice among all sheets made."""
+    def relax_and_dive(self, low: int, rounds: int, between: Callable[[], None]) -> None:
+        """The relaxation over sheets; dives from it; `between`; choices among all sheets made."""
         job = self._as_patterns()
         pool = Pool(job, self.effort, self._worths)
         for pattern in list(self.layouts):
@@ -236,6 +233,7 @@ class SawSearch:
             cut = dive(pool, skips, self._most(job), self._floor(job, low))
             self._keep_cut(cut)
             self.run_quick(2, low, values)
+        between()
         for _ in range(CHOICES):
             if self.effort.spent or self.good(low):
                 return

@@ -31,7 +31,7 @@ from flatpack.cutting.strip_choice import METHOD as BY_STRIPS
 from flatpack.cutting.strip_choice import sheets_by_strips
 
 STEPS = 2_500
-FIRST_ROUNDS, ROUNDS, LAST_ROUNDS = 8, 16, 30
+FIRST_ROUNDS, ROUNDS, LAST_ROUNDS = 6, 16, 30
 _BOUND_STEPS = 250
 _BOUND_SHARE = 0.3
 
@@ -58,16 +58,26 @@ def plan_sheets(
     search = SawSearch(reading.job, effort, seed)
     search.run_quick(FIRST_PLANS, bound.sheets)
     search.run_learning(FIRST_PLANS, bound.sheets)
-    for raise_it, rounds in ((_by_strips, FIRST_ROUNDS), (_by_sheets, ROUNDS)):
-        if not search.good(bound.sheets):
-            bound = _raised(reading.job, bound, search, effort, raise_it)
-            from_a_share(search, bound.sheets, seed)
-            resettled(search, bound.sheets, rounds)
-    if not search.good(bound.sheets):
-        search.relax_and_dive(bound.sheets, ROOT_ROUNDS)
-        resettled(search, bound.sheets, LAST_ROUNDS)
+    bound = _closed(reading.job, bound, search, effort, seed)
     search.run_quick(LAST_PLANS, -1)
     return _assembled(reading, search.best or (), bound, effort)
+
+
+def _closed(job: SheetJob, bound: Bound, search: SawSearch, effort: Effort, seed: int) -> Bound:
+    """Raise the bound and better the plan by turns, the cheaper means first, until they meet."""
+    if search.good(bound.sheets):
+        return bound
+    bound = _raised(job, bound, search, effort, _by_strips)
+    from_a_share(search, bound.sheets, seed)
+    resettled(search, bound.sheets, FIRST_ROUNDS)
+    if search.good(bound.sheets):
+        return bound
+    bound = _raised(job, bound, search, effort, _by_sheets)
+    if not search.good(bound.sheets):
+        low = bound.sheets
+        search.relax_and_dive(low, ROOT_ROUNDS, lambda: resettled(search, low, ROUNDS))
+        resettled(search, low, LAST_ROUNDS)
+    return bound
 
 
 def first_bound(job: SheetJob) -> Bound:
