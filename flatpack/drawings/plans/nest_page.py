@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from flatpack.cutting.nest_records import NestedSheet
+from flatpack.drawings.boxes import meet
 from flatpack.drawings.figures import mm
 from flatpack.drawings.lettering import text_width
+from flatpack.drawings.mark_place import inside
 from flatpack.drawings.part_view import grain_arrow
 from flatpack.drawings.plans.nested import holding, laid_parts
 from flatpack.drawings.plans.paper import About, Block, lines, offcut_strokes, page, scale_for
@@ -19,6 +21,12 @@ from flatpack.wording import english_plan_pages as words
 
 _LEFT, _TOP = 40.0, 262.0
 _ROOM = (360.0, 195.0)
+_SMALLEST = 0.9
+"""Least capital height of a part's mark, mm."""
+_SHARES = tuple(
+    (across, up) for up in (0.5, 0.3, 0.7, 0.15, 0.85) for across in (0.5, 0.3, 0.7, 0.15, 0.85)
+)
+"""Places tried for a part's mark, as shares of its length and width."""
 
 
 def nest_pages(plan: NestPlan, shop: Workshop, saws: Saws, about: About) -> Iterator[Drawing]:
@@ -48,9 +56,9 @@ def _picture(
         shape = shapes[part.placed.mark]
         outline = reduced(part.lies.outline(shape.outline), corner, scale)
         yield Stroke("outline", Closed(outline))
-        for opening in shape.openings:
-            yield Stroke("opening", Closed(reduced(part.lies.outline(opening), corner, scale)))
-        yield _label(outline, f"{order}: {part.placed.mark}")
+        openings = [reduced(part.lies.outline(o), corner, scale) for o in shape.openings]
+        yield from (Stroke("opening", Closed(opening)) for opening in openings)
+        yield _label(outline, openings, f"{order}: {part.placed.mark}")
     rest = nest_rest(plan, sheet, saws)
     if rest is not None:
         ends = (rest.x, rest.y), (rest.x + rest.length, rest.y + rest.width)
@@ -80,10 +88,20 @@ def reduced(outline: Outline, corner: Point, scale: float) -> Outline:
     return Outline(tuple(Segment(at(s.start), at(s.end), s.bulge) for s in outline))
 
 
-def _label(outline: Outline, said: str) -> Stroke:
+def _label(outline: Outline, openings: list[Outline], said: str) -> Stroke:
+    """As near the middle as the part is wood, smaller where that helps; else there all the same."""
     x0, y0, x1, y1 = outline.bounds
     long, short = max(x1 - x0, y1 - y0), min(x1 - x0, y1 - y0)
-    height = max(0.9, min(2.6, 0.5 * short, 0.85 * long / text_width(said, 1.0)))
+    most = max(_SMALLEST, min(2.6, 0.5 * short, 0.85 * long / text_width(said, 1.0)))
     turn = 0.0 if x1 - x0 >= y1 - y0 else 90.0
+    edge, holes = outline.sampled(0.5), [o.bounds for o in openings]
     middle = Point((x0 + x1) / 2.0, (y0 + y1) / 2.0)
-    return Stroke("text", Text(middle, said, height, turn, "middle", "middle"))
+    for height in (most, max(most / 2.0, _SMALLEST)):
+        wide, high = text_width(said, height) / 2.0 + 0.3, height / 2.0 + 0.3
+        half = (high, wide) if turn else (wide, high)
+        for across, up in _SHARES:
+            at = Point(x0 + (x1 - x0) * across, y0 + (y1 - y0) * up)
+            box = (at.x - half[0], at.y - half[1], at.x + half[0], at.y + half[1])
+            if inside(box, edge) and not any(meet(box, hole) for hole in holes):
+                return Stroke("text", Text(at, said, height, turn, "middle", "middle"))
+    return Stroke("text", Text(middle, said, most, turn, "middle", "middle"))
