@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from flatpack.strength import Change, changes, findings, with_remedies
+from dataclasses import replace
+
+from flatpack.strength import Change, Check, changes, findings, with_remedies
 
 
 def test_the_cheapest_that_works_is_told(lounger):
@@ -33,9 +35,33 @@ def test_changes_reach_from_boards_to_bolts(lounger, bench):
     assert "frames.count = 4, one more" in text  # a nearer leg
 
 
-def test_a_sound_piece_needs_none(lounger, profiles):
-    from dataclasses import replace
+def test_two_together_where_one_is_not_enough(lounger, monkeypatch):
+    # Each change adds strength: use = 2 / (1 + what is added).
+    adds = {"a": 0.6, "b": 0.5, "c": 0.1}
+    check = Check("rail", "part", "bending", "case", 2.0, "", "", "")
 
+    def rebuilt(values):
+        return replace(lounger.assembly, name="".join(sorted(values)))
+
+    def judged(made, *_):
+        strength = 1.0 + sum(add for key, add in adds.items() if key in made.name)
+        return replace(first, checks=(check._replace(use=2.0 / strength),))
+
+    monkeypatch.setattr("flatpack.strength.remedies.report", judged)
+    first = replace(lounger.report(), checks=(check,))
+    tried = [Change(((key, 1),), f"{key} = 1") for key in ("a", "b", "c")]
+    found = with_remedies(first, lounger.record, lounger.assembly, lounger.profiles, rebuilt,
+                          tried=tried)  # fmt: skip
+    ((what, words),) = found.remedies
+    assert what == "rail bending"
+    assert words == "tried: a = 1 with b = 1 brings it to 95%, costing as much as 0.0 l of wood"
+    found = with_remedies(first, lounger.record, lounger.assembly, lounger.profiles, rebuilt,
+                          tried=tried[1:])  # fmt: skip
+    ((_, words),) = found.remedies
+    assert words == "none of 2 single changes tried mends it; b = 1 brings it to 133%"
+
+
+def test_a_sound_piece_needs_none(lounger, profiles):
     sound = replace(lounger.report(), checks=())
     assert (
         with_remedies(sound, lounger.record, lounger.assembly, profiles, lounger.rebuild) == sound
