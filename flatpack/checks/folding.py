@@ -57,8 +57,8 @@ def check_folding(setting: Setting) -> Iterator[Finding]:
 def _folds(f: Folding, s: Scissor) -> Iterator[Finding]:
     """The rear bar passes the short legs' tops; the low rail leaves them room when open."""
     for gap, what, key in (
-        (bar_gap(s, 0.0), "the rear top bar meets the short legs' tops", "step"),
-        (rail_gap(s, f.angle), "the low rail meets the short legs when open", "rail"),
+        (bar_gap(s, 0.0), "the rear top bar meets the inner legs' tops", "step"),
+        (rail_gap(s, f.angle), "the low rail meets the inner legs when open", "rail"),
     ):
         if gap < CLEARANCE:
             yield Finding(

@@ -167,7 +167,7 @@ def pinches(s: Scissor) -> tuple[Pinch, ...]:
         if least < WIDE < gap(s, full):
             start = _angle_of(s, gap, WIDE, full)
             end = _angle_of(s, gap, NARROW, full) if least < NARROW else 0.0
-            found.append(Pinch(name, "short legs", start, end, least))
+            found.append(Pinch(name, "inner legs", start, end, least))
     return tuple(found)
 
 

@@ -216,6 +216,7 @@ def test_the_way_is_judged_in_3d() -> None:
         ("legs.angle", {"legs__bar_inset": 140.0}),
         ("legs.angle", {"legs__angle": 44.0}),
         ("legs.rail_height", {"legs__rail_height": 120.0}),
+        ("seat.slat_width", {"seat__slat_width": 195.0, "boards__slats": BoardChoice("larch-27")}),
         ("seat.over_slot", {"seat__over_slot": 20.0}),
         ("seat.batten", {"seat__batten": 60.0}),
         ("size.width", {"size__width": 280.0, "boards__frames": BoardChoice("larch-45")}),
@@ -236,3 +237,21 @@ def test_saw_setting_of_the_feet() -> None:
         assert cut.where == "start"
         assert (cut.setting.table, cut.setting.blade) == pytest.approx((39.0, 0.0))
     assert saw_cuts(piece.parts["batten-left"]) == ()
+
+
+def test_angles_allowed_are_accepted_and_the_next_ones_refused() -> None:
+    values = {"size__height": 470.0, "legs__rail_height": 15.0, "legs__rail": 45.0}
+    (conflict,) = STOOL.conflicts(record(**values, legs__angle=41.0), PROFILES)
+    assert conflict.key == "legs.angle"
+    least = float(conflict.allowed.removeprefix("from ").split(" ")[0])
+    for angle, refused in ((least, False), (least - 1.0, True)):
+        found = STOOL.conflicts(record(**values, legs__angle=angle), PROFILES)
+        assert ("legs.angle" in {c.key for c in found}) is refused
+
+
+def test_rail_height_allowed_is_accepted() -> None:
+    (conflict,) = STOOL.conflicts(record(legs__rail_height=120.0), PROFILES)
+    most = float(conflict.allowed.removeprefix("at most ").split(",")[0])
+    for height, refused in ((most, False), (most + 1.1, True)):
+        found = STOOL.conflicts(record(legs__rail_height=height), PROFILES)
+        assert bool(list(found)) is refused

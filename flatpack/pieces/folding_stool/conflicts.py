@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 
+from flatpack.mechanism.scissor import crossed
 from flatpack.parameters import Conflict
 from flatpack.pieces.family import Workings, fixings_fit, mm
 from flatpack.pieces.folding_stool.parameters import FoldingStool
 from flatpack.pieces.folding_stool.parts import batten_start, low_bar, low_rail
-from flatpack.pieces.folding_stool.setting_out import SettingOut, set_out, slat_width
+from flatpack.pieces.folding_stool.setting_out import SettingOut, set_out
 from flatpack.pieces.folding_stool.stock import stock_for
 from flatpack.profiles import Profiles
 
@@ -17,6 +18,8 @@ ROUND_WALL = 8.0
 """Wood about a bar in a leg's round top, mm (common practice, no source)."""
 SLAT_ROOM = 2.0
 """From the outer legs' round tops to the slats above them, mm."""
+ANGLES = (40, 120)
+"""Between which the key lies, degrees."""
 LEAST_LEG = 60.0
 """From the pivot to a bar or to the ground, mm, for wood about the bolt."""
 
@@ -43,19 +46,38 @@ def _legs(p: FoldingStool, out: SettingOut) -> Iterator[Conflict]:
         )
         return
     if out.legs.short < LEAST_LEG or out.legs.low < LEAST_LEG:
-        wider = "lesser" if out.legs.short < LEAST_LEG else "wider"
         yield Conflict(
             "legs.angle",
             p.legs.angle,
-            f"a {wider} angle, or another size.height",
+            _angles(out),
             "the legs don't cross between seat and ground",
         )
         return
     top = low_bar(p, out) - out.stock.bar.diameter / 2.0
-    if min(top, low_rail(p, out)) < LEAST_LEG:
+    short = LEAST_LEG - min(top, low_rail(p, out))
+    if short > 0.0:
+        most = math.floor(p.legs.rail_height - short * math.cos(out.lean))
         yield Conflict(
-            "legs.rail_height", p.legs.rail_height, "lower", "the low rail comes near the pivot"
+            "legs.rail_height",
+            p.legs.rail_height,
+            f"at most {mm(most)}, or a narrower legs.rail, or another size.height",
+            "the low rail comes near the pivot",
         )
+
+
+def _angles(out: SettingOut) -> str:
+    """Whole degrees at which the legs cross between seat and ground, bars and height kept."""
+    legs, step = out.legs, out.legs.long - out.legs.short
+    high = legs.pivot + legs.long * math.cos(out.lean)
+    fitting = [
+        angle
+        for angle in range(ANGLES[0], ANGLES[1] + 1)
+        for tried in (crossed(high, angle / 2.0, legs.apart, step),)
+        if min(tried.short, tried.low) >= LEAST_LEG
+    ]
+    if not fitting:
+        return "another size.height or a shallower seat"
+    return f"from {fitting[0]} to {fitting[-1]}, or another size.height"
 
 
 def _seat(p: FoldingStool, out: SettingOut) -> Iterator[Conflict]:
@@ -83,9 +105,12 @@ def _seat(p: FoldingStool, out: SettingOut) -> Iterator[Conflict]:
             f"at least {mm(math.ceil(p.legs.bar_inset - batten_start(p, out)))}",
             "the battens stand out past the seat",
         )
-    if out.seat.gap < 0.0 or slat_width(p, out) < 25.0:
+    if out.seat.gap < 0.0:
         yield Conflict(
-            "seat.slat_width", p.seat.slat_width, "narrower slats", "the slats don't fit the seat"
+            "seat.slat_width",
+            p.seat.slat_width,
+            f"at most {mm(p.size.depth / 2.0)}, two to the seat's depth",
+            "the slats don't fit the seat",
         )
 
 
