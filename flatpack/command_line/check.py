@@ -64,7 +64,10 @@ def show(made: job.Design, terminal: Terminal) -> None:
         terminal.say(f"Strength: {made.strength.headline}.")
         if made.strength.over and not made.strength.remedies:
             terminal.say("No remedies were sought: `flatpack check FILE --remedies` tries them.")
+    terminal.say(findings.verdict(made.findings, made.strength))
     terminal.say(findings.headline(made.findings))
+    if together := findings.told(made.findings):
+        terminal.say(together)
     if made.findings:
         terminal.say()
     for line in findings.report(made.findings, terminal):

@@ -5,9 +5,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from textwrap import wrap
+from typing import TYPE_CHECKING
 
 from flatpack.command_line.terminal import Style, Terminal
 from flatpack.finding import ORDER, Finding, Severity, by_severity
+
+if TYPE_CHECKING:
+    from flatpack.strength import Report
 
 _STYLES: dict[Severity, Style] = {
     "fault": "fault",
@@ -29,6 +33,38 @@ def _counted(count: int, severity: Severity) -> str:
     noun = "check" if severity == "not done" else severity
     plural = noun if count == 1 else f"{noun}s"
     return f"{count} {plural} not done" if severity == "not done" else f"{count} {plural}"
+
+
+def verdict(findings: Sequence[Finding], strength: Report | None) -> str:
+    """In a sentence or two: whether it can be made, and whether it is known to hold."""
+    faults = sum(finding.severity == "fault" for finding in findings)
+    made = (
+        f"It can't be made as it stands: {_counted(faults, 'fault')}."
+        if faults
+        else "It fits together and can be made."
+    )
+    return made if strength is None else f"{made} {_holds(strength)}"
+
+
+def _holds(strength: Report) -> str:
+    if strength.over:
+        return "It isn't known to hold: some of it is too weak for the loads assumed."
+    if strength.doubted:
+        return "It isn't known to hold: what the code leaves open, another method finds too weak."
+    if strength.open_joints or strength.open_parts:
+        return (
+            "Whether it holds is known in part only: load it low and carefully before anybody"
+            " trusts it."
+        )
+    return "It holds the loads assumed."
+
+
+def told(findings: Sequence[Finding]) -> str:
+    """How many kinds are listed, where findings that differ in their part alone stand together."""
+    kinds = len({finding._replace(part="") for finding in findings})
+    if kinds == len(findings):
+        return ""
+    return f"{len(findings)} findings of {kinds} kinds: alike ones stand together"
 
 
 def report(findings: Sequence[Finding], terminal: Terminal) -> Iterator[str]:

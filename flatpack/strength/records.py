@@ -119,13 +119,18 @@ class Report:
             return f"{open_}; nothing could be judged"
         worst = done[0]
         over = len(self.over)
-        state = f"{over} checks over capacity" if over else "the rest within capacity"
+        state = f"{over} checks over capacity" if over else "what was judged is within capacity"
         told = f"{open_}; {state}; worst: {worst.subject}, {worst.code}, {worst.use:.0%}"
         return told + self._by_another_method()
 
+    @property
+    def doubted(self) -> tuple[Check, ...]:
+        """Checks that the code leaves open and another method finds too weak."""
+        return tuple(c for c in self.checks if c.use is None and c.weight > 1.0)
+
     def _by_another_method(self) -> str:
         """How many of what the code leaves open another method finds too weak."""
-        second = [c for c in self.checks if c.use is None and c.weight > 1.0]
+        second = self.doubted
         if not second:
             return ""
         worst = max(second, key=lambda c: c.weight)

@@ -137,7 +137,7 @@ PURPOSES = {
     "findings": "what the plans found, for a program",
 }
 FACTS = {
-    "pieces": "Pieces", "code": "Content code", "stock": "Stock list", "saw": "Saws",
+    "pieces": "Pieces", "code": "Code of this plan", "stock": "Stock list", "saw": "Saws",
     "tolerance": "Saw holds to", "sum": "Sum", "weight": "Weight of parts", "time": "Bench time",
     "shop": "Workshop", "search": "Search", "surface": "Surface", "glued": "Glued area",
 }  # fmt: skip
@@ -146,6 +146,11 @@ FACTS = {
 def pieces_line(rows: list[tuple[int, str]]) -> str:
     """Which pieces, how often."""
     return ", ".join(f"{count} x {name}" if count > 1 else name for count, name in rows)
+
+
+def with_code(name: str, code: str) -> str:
+    """A piece with the content code that stands on its own sheets."""
+    return f"{name} (content code {code})" if code else name
 
 
 def numbered(number: int, name: str, several: bool) -> str:

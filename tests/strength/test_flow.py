@@ -68,3 +68,22 @@ def test_remedies_are_built_with_the_keys_that_they_change(value, fits):
     assert (built is not None) == fits
     if built is not None:
         assert sum(key.startswith("slat-") for key in built.parts) == value
+
+
+def test_check_says_in_a_sentence_whether_it_is_known_to_hold(capsys):
+    assert main(["check", str(BENCH)]) == 0
+    said = capsys.readouterr().out
+    made = job.with_strength(job.design(read_text(str(BENCH)), BENCH.name, profile_texts()))
+    assert "It fits together and can be made." in said
+    held = "It holds the loads assumed." in said
+    assert held == (not made.strength.open_joints and not made.strength.open_parts
+                    and not made.strength.over)  # fmt: skip
+
+
+def test_findings_that_stand_together_are_counted(capsys):
+    made = job.with_strength(job.design(read_text(str(BENCH)), BENCH.name, profile_texts()))
+    kinds = {f._replace(part="") for f in made.findings}
+    assert main(["check", str(BENCH)]) == 0
+    said = capsys.readouterr().out
+    told = f"{len(made.findings)} findings of {len(kinds)} kinds"
+    assert (told in said) == (len(kinds) < len(made.findings))

@@ -141,7 +141,8 @@ def layout_path(name: str) -> str:
 
 def _facts(plans: Plans, needs: Needs, page: str) -> Iterator[tuple[str, str]]:
     saws, made = plans.stock.saws, needs.amounts
-    yield words.FACTS["pieces"], _names(plans)
+    coded = [(p.count, words.with_code(p.assembly.name, p.code)) for p in plans.pieces]
+    yield words.FACTS["pieces"], words.pieces_line(coded)
     yield words.FACTS["code"], needs.code
     yield words.FACTS["stock"], plans.stock.name
     taken = (saws.kerf, saws.trim, saws.cross_kerf, saws.end_trim)
