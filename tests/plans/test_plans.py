@@ -114,6 +114,26 @@ def test_kit_bags_hold_the_hardware_exactly(piece):
     assert inside == listed
 
 
+def test_kit_bags_of_the_bench_by_hand(crew_piece):
+    """Two screws at every meeting: 16 rail ends in 4 leg frames, 5 slats over 4 cleats, 6 stretcher
+    ends, 4 back slats over 4 posts; two bolts with a nut and washer to each of 4 posts."""
+    found = {}
+    for bag in bags((crew_piece,)):
+        for (item, size), count in bag.items:
+            found.setdefault(bag.title.partition(":")[0].partition(" o")[0], []).append(
+                (item.partition(",")[0].partition(" M")[0], size, count)
+            )
+    counts = {title: sorted(n for *_, n in rows) for title, rows in found.items()}
+    assert counts["Leg frames"] == [2 * 16]
+    assert counts["Seat slats"] == [2 * 5 * 4]
+    assert counts["Stretcher between the frames"] == [2 * 6]
+    assert counts["Back slats"] == [2 * 4 * 4]
+    assert counts["Back posts"] == [2 * 4] * 3
+    assert [kind for kind, *_ in sorted(found["Back posts"])] == [
+        "Coach bolt", "Lock nut", "Wide washer",
+    ]  # fmt: skip
+
+
 def test_spares_by_hand(profiles):
     """5 %, rounded up, one at least: 114 give 5.7, so 6; 12 give 0.6, so 1."""
     rates = profiles.stock("default").rates

@@ -5,11 +5,13 @@ from __future__ import annotations
 import tomllib
 from dataclasses import replace as copied
 
+from flatpack.cutting import check_nest
 from flatpack.parameters import replace
 from flatpack.planning import Asked, plans
 from flatpack.planning.buying import purchases
 from flatpack.planning.rack import table_row
 from flatpack.planning.rests import offcut_file, unused_pieces
+from flatpack.planning.sheets import register_places
 from flatpack.planning.supply import parted
 from flatpack.profiles import LengthRow, RodRow, Saws, SheetRow
 
@@ -116,3 +118,25 @@ def test_a_joint_closer_than_the_saw_is_named_with_its_play(profiles, slotted):
         stock = replace(base, saws=replace(base.saws, tolerance=holds))
         found = plans([slotted], Asked(stock=stock)).findings
         assert {f.limit for f in found if f.code == "cutting-saw-fit"} == plays
+
+
+def test_slotted_parts_lie_on_an_odd_offcut_first(profiles, slotted):
+    """An elbow of 1500 x 1200 with 700 wide arms; the checker measures every part on it again."""
+    elbow = ((0.0, 0.0), (1500.0, 0.0), (1500.0, 700.0), (700.0, 700.0), (700.0, 1200.0),
+             (0.0, 1200.0))  # fmt: skip
+    key = next(iter(slotted.assembly.parts.values())).board.key
+    odd = SheetRow(board=key, length=1500.0, width=1200.0, offcut=True, outline=elbow)
+    new = SheetRow(board=key, length=2500.0, width=1250.0, price=50.0)
+    stock = replace(profiles.stock("default"), sheets=(new, odd))
+    shop = replace(profiles.workshop("small-router"), both_faces=True)
+    made = plans([slotted], Asked(stock=stock, shop=shop))
+    (nest,) = made.nests
+    assert check_nest.faults(nest.nest, nest.shapes, nest.spaces) == []
+    assert nest.nest.sheets[0].blank.offcut
+    assert len(nest.nest.sheets[0].parts) >= 3
+    assert not made.incomplete
+    # both register holes lie in the elbow's lower edge
+    for at in register_places(nest.nest.sheets[0].blank, nest.spaces.edge):
+        assert 0.0 < at.x < 1500.0
+        assert 4.0 < at.y < 700.0
+    assert not any(f.code == "cutting-no-register-room" for f in made.findings)
