@@ -23,7 +23,7 @@ Found = tuple[PartGroup, ...]
 
 def job_table(assembly: Assembly, found: Found, settings: Settings) -> Table:
     """One row a distinct part."""
-    rows = tuple(_row(group, found, settings) for group in found)
+    rows = tuple(_row(assembly, group, found, settings) for group in found)
     return Table(name="job-sheet", title=words.TITLES["job-sheet"], header=words.JOB_HEADER,
                  rows=rows)  # fmt: skip
 
@@ -74,7 +74,9 @@ def _lines(assembly: Assembly, found: Found) -> tuple[str, ...]:
     return (fits.try_first(marks), *words.JOB_NOTES) if marks else words.JOB_NOTES
 
 
-def _row(group: PartGroup, found: Found, settings: Settings) -> tuple[str | float | int, ...]:
+def _row(
+    assembly: Assembly, group: PartGroup, found: Found, settings: Settings
+) -> tuple[str | float | int, ...]:
     part = group.part
     done = operations(group, settings.mark_show_face)
     radius = smallest_inside_radius(part)
@@ -83,7 +85,7 @@ def _row(group: PartGroup, found: Found, settings: Settings) -> tuple[str | floa
         shown(part.thickness), shown(part.length), shown(part.width),
         words.face_up(worked_faces(part)[0]),
         words.GRAIN_LENGTHWISE if part.board.grain else words.GRAIN_FREE,
-        "; ".join(o.brief() for o in done), "; ".join(_fits(done)),
+        "; ".join(o.brief() for o in done), "; ".join((*_fits(done), *_slots(assembly, group))),
         words.NO_INSIDE if radius is None else mm(radius),
         "; ".join(_notes(group, found, settings, radius)),
     )  # fmt: skip
@@ -91,6 +93,14 @@ def _row(group: PartGroup, found: Found, settings: Settings) -> tuple[str | floa
 
 def _fits(done: tuple[Operation, ...]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(f"Ø{o.diameter} {o.fit}" for o in done if o.fit))
+
+
+def _slots(assembly: Assembly, group: PartGroup) -> tuple[str, ...]:
+    """Slots and mortises of joints that hold by their shape: how much wider than what goes in."""
+    key = group.part.key
+    ours = (f for f in assembly.fits if key in (f.part, f.onto))
+    held = (f for f in ours if key not in f.tongues or len(f.tongues) == 2)
+    return tuple(dict.fromkeys(fits.slot(mm(f.clearance)) for f in held))
 
 
 def _notes(

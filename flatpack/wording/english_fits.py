@@ -13,6 +13,15 @@ def try_first(marks: Sequence[str]) -> str:
     )
 
 
+def slot(clearance: str) -> str:
+    """How tight a slot or mortise is."""
+    return (
+        f"slot {clearance} wider than its tongue"
+        if clearance[0] != "-"
+        else (f"slot {clearance[1:]} narrower than its tongue")
+    )
+
+
 NOT_IN_PIECE = "no part of the piece: cut it first and try the fit"
 TRIAL = "Cut and try this first"
 TRIAL_WHY = (

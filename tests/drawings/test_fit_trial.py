@@ -74,6 +74,15 @@ def test_lists_and_job_sheet_tell_it_first() -> None:
     assert "Cut C and D first" not in drawn("sprout-bench")["job-sheet.html"].decode("utf-8")
 
 
+def test_the_job_sheet_tells_each_slots_fit() -> None:
+    """Halving 0.1 wider, mortises in the top 0.1 narrower than what goes in."""
+    rows = drawn("clover-stool")["lists/job-sheet.csv"].decode("utf-8").splitlines()
+    by_mark = {row.split(",")[0]: row for row in rows}
+    assert "slot 0.1 wider than its tongue" in by_mark["A1"]
+    assert "slot 0.1 narrower than its tongue" in by_mark["B"]
+    assert "narrower" not in by_mark["A1"]
+
+
 def test_the_book_says_how_to_try_it_and_what_to_write() -> None:
     book = drawn("clover-stool")["build-book.html"].decode("utf-8")
     assert "Cut and try this first" in book
