@@ -24,6 +24,8 @@ from flatpack.wording import english as words
 
 _METAL = 20.0
 """Wheels and heads are dimensioned over all where they add more than this to the wood, mm."""
+_LEVEL, _SEAT = 0.999, 0.9
+"""Cosines of the slope within which a board lies flat, and is a slat to sit on."""
 _STEP = 30.0
 """Heights nearer to one another than this are shown once, mm."""
 
@@ -59,11 +61,17 @@ def _first(legs: Iterable[Body]) -> float:
 
 
 def _tops(assembly: Assembly, by_key: Mapping[str, Body]) -> tuple[float, ...]:
-    """Heights of seats and arm rests: of what lies flat and moves with nothing."""
+    """Heights of seats and arm rests: of what lies flat, or nearly, and moves with nothing."""
     wedges = {fit.part for fit in assembly.fits if fit.slope}
     fixed = (p for p in assembly.parts.values() if p.group == "frame" and p.key not in wedges)
-    flat = (p for p in fixed if p.frame.z.z > 0.999)
-    heights = sorted({round(reach_of(by_key[p.key], 2)[1], 1) for p in flat})
+    flat, sloping = [], []
+    for part in fixed:
+        if part.frame.z.z > _LEVEL:
+            flat.append(reach_of(by_key[part.key], 2)[1])
+        elif part.frame.z.z > _SEAT and abs(part.frame.x.y) > _LEVEL:
+            sloping.append(reach_of(by_key[part.key], 2)[1])
+    # Of a seat that falls to the rear its front edge counts.
+    heights = sorted({round(high, 1) for high in (*flat, *sorted(sloping)[-1:])})
     # Where nothing lies flat there is no pair: the shorter row counts.
     return tuple(h for h, after in zip(heights, (*heights[1:], math.inf), strict=False)
                  if after - h > _STEP)  # fmt: skip

@@ -1,4 +1,8 @@
-"""The lean of raked posts on the view that shows it: between upright and the post's rear edge."""
+"""Lean of raked posts and fall of rails on the view that shows them, as angles.
+
+Of a post between upright and its rear edge, of a rail between level and its upper edge, each at
+the end nearest the rear.
+"""
 
 from __future__ import annotations
 
@@ -44,6 +48,38 @@ def _rake(part: Part, lean: float, layout: Layout) -> Iterator[Stroke]:
     outward = -math.copysign(1.2, on_edge.x - t.x)
     text = Text(Point(below.x + outward, below.y + 1.0), f"{mm(lean)}°", 2.5,
                 across="right" if outward < 0.0 else "left")  # fmt: skip
+    yield Stroke("text", text)
+
+
+def falls(assembly: Assembly, layout: Layout) -> Iterator[Stroke]:
+    """The angle from level of the first rail that falls to the rear, of each fall once."""
+    done: set[float] = set()
+    for part in assembly.parts.values():
+        x = part.frame.x
+        fall = math.degrees(math.atan2(-x.z, x.x))
+        if part.group != "frame" or abs(part.frame.z.y) < 1.0 - 1e-6 or not 2.0 < fall < 30.0:
+            continue
+        if round(fall, 2) not in done:
+            done.add(round(fall, 2))
+            yield from _fall(part, fall, layout)
+
+
+def _fall(part: Part, fall: float, layout: Layout) -> Iterator[Stroke]:
+    view = next(v for v in layout.views if abs(v.right.x) > 0.5 and abs(v.up.z) > 0.5)
+    x0, y0, x1, y1 = part.outline.bounds
+    upper = y1 if part.frame.y.z > 0.0 else y0
+    end = layout.on_paper(view, part.frame.place(x1, upper, 0.0))
+    start = layout.on_paper(view, part.frame.place(x0, upper, 0.0))
+    radius = min(_RADIUS, 0.5 * part.length * layout.scale)
+    way = math.copysign(1.0, start.x - end.x)
+    turn = math.radians(fall)
+    level = Point(end.x + way * radius, end.y)
+    edge = Point(end.x + way * radius * math.cos(turn), end.y + radius * math.sin(turn))
+    arc = Segment(level, edge, way * math.tan(turn / 4.0))
+    yield Stroke("thin-line", Line(end, Point(level.x + way * 2.0, level.y)))
+    yield Stroke("thin-line", Path((arc,)))
+    text = Text(Point(level.x + way, level.y - 3.5), f"{mm(fall)}°", 2.5,
+                across="right" if way < 0.0 else "left")  # fmt: skip
     yield Stroke("text", text)
 
 

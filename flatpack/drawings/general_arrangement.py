@@ -19,7 +19,7 @@ from flatpack.drawings.ga_dimensions import measures
 from flatpack.drawings.ga_layout import TITLE, Layout, layout_for, rows_of, views_for
 from flatpack.drawings.ga_marks import placed_marks
 from flatpack.drawings.ga_measure import room_of
-from flatpack.drawings.ga_rake import rakes
+from flatpack.drawings.ga_rake import falls, rakes
 from flatpack.drawings.ga_setting_out import unseen
 from flatpack.drawings.hiding import painted
 from flatpack.drawings.marks import PartGroup, bar_groups, groups
@@ -117,7 +117,7 @@ def _sheet(
     dims = (
         Stroke("dimension", layout.dimension(m)) for m in measures(assembly, found, layout.views)
     )
-    lines = (*_hidden(assembly, found, layout), *rakes(assembly, layout))
+    lines = (*_hidden(assembly, found, layout), *rakes(assembly, layout), *falls(assembly, layout))
     labels = (*marks, *dims, *_titles(layout))
     frame = sheet_frame(heading, layout.paper)
     every = (*views, *lines, *labels, *_parts_list(items, layout), *frame)
