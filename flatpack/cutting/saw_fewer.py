@@ -6,10 +6,11 @@ import math
 from collections import Counter
 from dataclasses import replace
 
+from flatpack.cutting.bounds import sheets_needed
 from flatpack.cutting.resettle import Resettler
 from flatpack.cutting.saw_search import FIRST_PLANS, SawSearch, Used
 
-_SHARE_ROUNDS = 15
+_SHARE_ROUNDS = 12
 
 
 def resettled(search: SawSearch, low: int, rounds: int) -> None:
@@ -34,6 +35,9 @@ def from_a_share(search: SawSearch, low: int, seed: int) -> None:
     if times < 2 or search.good(low) or any(limit is not None for limit in job.limits):
         return
     share = replace(job, demand=tuple(n // times for n in job.demand))
+    room = max(r[0] for r in job.rooms), max(r[1] for r in job.rooms)
+    if sheets_needed(job.sizes, share.demand, job.turns, room).sheets > low // times:
+        return
     part = SawSearch(share, search.effort, seed)
     part.run_quick(FIRST_PLANS, low // times)
     part.run_learning(FIRST_PLANS, low // times)
