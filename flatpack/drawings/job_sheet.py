@@ -100,7 +100,7 @@ def _slots(assembly: Assembly, group: PartGroup) -> tuple[str, ...]:
     key = group.part.key
     ours = (f for f in assembly.fits if key in (f.part, f.onto))
     held = (f for f in ours if key not in f.tongues or len(f.tongues) == 2)
-    return tuple(dict.fromkeys(fits.slot(mm(f.clearance)) for f in held))
+    return tuple(dict.fromkeys(fits.slot(f"{round(f.clearance, 3) + 0.0:g}") for f in held))
 
 
 def _notes(
