@@ -29,6 +29,8 @@ from flatpack.cutting.strip_bound import METHOD as BY_SHEETS
 from flatpack.cutting.strip_bound import sheets_by_patterns
 from flatpack.cutting.strip_choice import METHOD as BY_STRIPS
 from flatpack.cutting.strip_choice import sheets_by_strips
+from flatpack.cutting.strip_ways import METHOD as BY_WAYS
+from flatpack.cutting.strip_ways import ruled_out_by_ways
 
 STEPS = 2_500
 FIRST_ROUNDS, ROUNDS, LAST_ROUNDS = 6, 16, 30
@@ -72,7 +74,9 @@ def _closed(job: SheetJob, bound: Bound, search: SawSearch, effort: Effort, seed
     resettled(search, bound.sheets, FIRST_ROUNDS)
     if search.good(bound.sheets):
         return bound
-    bound = _raised(job, bound, search, effort, _by_sheets)
+    for raise_it in (_by_sheets, _by_ways):
+        if not search.good(bound.sheets):
+            bound = _raised(job, bound, search, effort, raise_it)
     if not search.good(bound.sheets):
         low = bound.sheets
         search.relax_and_dive(low, ROOT_ROUNDS, lambda: resettled(search, low, ROUNDS))
@@ -127,6 +131,13 @@ def _by_sheets(job: SheetJob, effort: Effort, low: int, enough: int) -> tuple[in
     if len(job.rooms) > 1:
         return low, ""
     return sheets_by_patterns(_views(job), job.demand, effort, enough), BY_SHEETS
+
+
+def _by_ways(job: SheetJob, effort: Effort, low: int, enough: int) -> tuple[int, str]:
+    views = _views(job)
+    while low < enough and ruled_out_by_ways(views, job.demand, low, effort):
+        low += 1
+    return low, BY_WAYS
 
 
 def _views(job: SheetJob) -> list[View]:

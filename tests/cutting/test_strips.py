@@ -16,6 +16,7 @@ from flatpack.cutting.sheet_view import Column, Layout, Strip, View, view_of
 from flatpack.cutting.strip_choice import placed, ruled_out
 from flatpack.cutting.strip_list import fewest, undominated, within
 from flatpack.cutting.strip_relax import relaxed
+from flatpack.cutting.strip_ways import ruled_out_by_ways
 from flatpack.cutting.strips import Strips
 
 SHEET = StockSheet(name="s", length=100.0, width=60.0, price=1.0)
@@ -205,3 +206,25 @@ def test_a_multiple_of_a_job_is_planned_from_its_share() -> None:
     plan = plan_sheets(three, [SHEET], SAW, Effort(400))
     assert faults(plan, three, [SHEET], SAW) == []
     assert plan.bound.sheets <= plan.new_sheets <= 3 * one.new_sheets
+
+
+def test_a_long_and_a_high_part_share_no_sheet_either_way() -> None:
+    # By hand: 100 x 20 goes from end to end, 20 x 60 from edge to edge: they would cross.
+    job = job_of(
+        [Piece(mark="A", length=100.0, width=20.0), Piece(mark="B", length=20.0, width=60.0)]
+    )
+    views = views_of(job)
+    assert ruled_out_by_ways(views, job.demand, 1, Effort(5_000))
+    assert not ruled_out_by_ways(views, job.demand, 2, Effort(5_000))
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_no_number_of_sheets_that_does_is_ruled_out(seed: int) -> None:
+    job = job_of(small(seed))
+    plan = plan_sheets(small(seed), [SHEET], SAW, Effort(300))
+    assert faults(plan, small(seed), [SHEET], SAW) == []
+    views = views_of(job)
+    base = relaxed(views, job.demand, Effort(5_000))
+    for sheets in (plan.new_sheets, plan.new_sheets + 1):
+        assert not ruled_out(base, job.demand, sheets, Effort(5_000))
+        assert not ruled_out_by_ways(views, job.demand, sheets, Effort(5_000))
