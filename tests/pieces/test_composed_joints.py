@@ -67,10 +67,11 @@ front = "post.rear"
 bottom = 0
 """
 CASES: Mapping[str, tuple[str, Mapping[str, int], tuple[float, ...]]] = {
-    # Beside each other they share 95 by 95: x 0 to 95, z 200 to 295; y = 27 between them.
+    # Beside each other they share 95 by 95: x 0 to 95, z 200 to 295; y = 27 between them.  Side by
+    # side across the post's upright grain, a quarter in from each edge: 95 / 4 and 3 x 95 / 4.
     'kind = "screws"\ncount = 2': (
         HEAD + BESIDE, {"Wood screw 5 mm, countersunk, stainless": 2},
-        (47.5, 0.0, 223.75, 47.5, 0.0, 271.25),
+        (23.75, 0.0, 247.5, 71.25, 0.0, 247.5),
     ),
     'kind = "bolts"\nheight = ["rail.bottom plus 30", "rail.top less 30"]\nuse = "trial"': (
         HEAD + BESIDE, {"Coach bolt M8": 2, "Lock nut M8": 2, "Washer M8": 2},

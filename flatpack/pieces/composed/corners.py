@@ -94,14 +94,18 @@ def _equation(layout: Layout, name: str, axis: int, stated: Stated) -> Equation:
         plane = layout.plane(said.first, way, stated, layout.parts[name].made.pair)
         beyond = said.sign * sense * layout.term(said.second, stated.key, said)
     if said.at is not None:
-        plane = Plane(own, _meeting(layout, own, plane, stated, layout.parts[name].made.pair))
+        plane = Plane(own, at_height(layout, own, plane, stated, layout.parts[name].made.pair))
     x, y, z = (plane.normal.dot(a) for a in axes)
     slopes = (x, y, z)
     return Equation(slopes, plane.reach + beyond * slopes[axis], stated)
 
 
-def _meeting(layout: Layout, own: Vec, plane: Plane, stated: Stated, owner: str) -> float:
-    """Where a leaning side stands at a height, along the part's own axis."""
+def at_height(layout: Layout, own: Vec, plane: Plane, stated: Stated, owner: str) -> float:
+    """Where a leaning side stands at a height, along a direction such as a part's own axis.
+
+    Raises:
+        StuckError: it stands square to that direction nowhere.
+    """
     assert stated.said.at is not None
     level = layout.plane(stated.said.at, 2, stated, owner)
     found = directions.meet(plane, level, own)

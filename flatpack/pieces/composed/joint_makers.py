@@ -66,7 +66,7 @@ def _looks(part: Part, face: str) -> Vec:
 
 def places(bench: Bench, p: Any, where: Where, pair: Any) -> tuple[Vec, ...]:
     """Where the fasteners or tenons stand."""
-    return spots(bench.layout, p, where[0], pair.met, pair.one.hand or pair.other.hand)
+    return spots(bench.layout, p, where[0], pair)
 
 
 def pocket_screws(bench: Bench, p: Any, where: Where, pair: Any) -> Iterator[Joint]:
@@ -116,7 +116,7 @@ def screws(bench: Bench, p: Any, where: Where, pair: Any) -> Iterator[Joint]:
         step=where[1],
         through=pair.one.key,
         into=pair.other.key,
-        places=places(bench, p, where, pair),
+        places=spots(bench.layout, p, where[0], pair, across=True),
         direction=pair.met.normal,
         screw=bench.item("screws", p.screw, "wood_screw"),
         tip_cover=bench.tip_cover,

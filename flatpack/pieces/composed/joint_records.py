@@ -37,7 +37,9 @@ class _Spots:
     count: int = keys.count(1, least=1, most=40, does="fasteners, shared evenly where parts meet")
     depth: tuple[Sum, ...] | None = keys.places(None, does="places from front to rear, instead")
     width: tuple[Sum, ...] | None = keys.places(None, does="places from left to right, instead")
-    height: tuple[Sum, ...] | None = keys.places(None, does="places above ground, instead")
+    height: tuple[Sum, ...] | None = keys.places(
+        None, does="places above ground, instead; lists of two ways pair, first with first"
+    )
     use: str = keys.text("", longest=60, does="what it is for, in the hardware list")
 
 

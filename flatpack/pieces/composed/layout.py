@@ -50,6 +50,11 @@ class Layout(Lengths):
         return self.faults.once(("axes", name), name, where, lambda: self._axes(name))
 
     def _axes(self, name: str) -> Triad:
+        degrees, to = self._lean(name)
+        return directions.tipped(self.untipped(name), degrees, WAYS[to])
+
+    def untipped(self, name: str) -> Triad:
+        """A part's axes before it is tipped: its sides keep the names that they had then."""
         p = self.parts[name].made
         shows = WAYS[p.shows] if hasattr(p, "shows") else _aside(WAYS[p.runs])
         made = directions.triad(WAYS[p.runs], shows)
@@ -58,8 +63,7 @@ class Layout(Lengths):
                 f"parts.{name}.shows", p.shows, f"a way square to {p.runs}",
                 "its show face can't look the way its length runs",
             )  # fmt: skip
-        degrees, to = self._lean(name)
-        return directions.tipped(directions.turned(made, p.turned), degrees, WAYS[to])
+        return directions.turned(made, p.turned)
 
     def _lean(self, name: str) -> tuple[float, str]:
         p = self.parts[name].made
@@ -170,7 +174,7 @@ class Layout(Lengths):
         if side not in PLACES:
             known = [f"{whose}.{s}" for s in PLACES]
             raise self.faults.unknown(stated.key, str(term), known, "no such side")
-        return self.side(one, side, way)
+        return self.side(one, side, way, at_height=stated.said.at is not None and way < 2)
 
     def _of_piece(self, side: str, way: int, stated: Stated) -> Plane:
         width, depth = self.record.size.width, self.record.size.depth
@@ -185,15 +189,19 @@ class Layout(Lengths):
             )
         return Plane(AXES[known[side][0]], known[side][1])
 
-    def side(self, one: Instance, side: str, way: int) -> Plane:
-        """The plane of a side of a part; `way` tells which middle is meant."""
+    def side(self, one: Instance, side: str, way: int, *, at_height: bool = False) -> Plane:
+        """The plane of a side of a part; `way` tells which middle is meant.
+
+        At a height it is the side that had this name before the part was tipped: of a brace that
+        leans by more than 45 its long edge, as of one that leans less, and not its end.
+        """
         pair = self.parts[one.base].made.pair
         mirrored = one.hand != "" and one.hand != pair
         if mirrored:
             side = OTHER_HAND.get(side, side)
         axes = self.axes(one.base)
         direction = AXES[way] if side == "middle" else WAYS[side]
-        axis, sense = nearest_axis(axes, direction)
+        axis, sense = nearest_axis(self.untipped(one.base) if at_height else axes, direction)
         row = self.row(one.base) if one.number else None
         along = row.step * one.number if row is not None and row.axis == axis else 0.0
         if axis == 0 and side != "middle":
