@@ -139,26 +139,37 @@ def leave(minutes: float) -> str:
     return f"Leave it alone for {hours}, flat, before you turn or load it."
 
 
-def flush_words(flush: str, low: str, high: str, across: str) -> str:
-    """How a part lies across the one that it is put on."""
-    beyond = across.startswith("-")
-    below = f"{across[1:]} beyond" if beyond else f"{across} from"
+def flush_words(
+    flush: str, low: str, high: str, side: str, across: str | None, beyond: bool
+) -> str:
+    """How a part lies across the one that it is put on: its `side` by `across` from the edge."""
+    away = f"{across} {'beyond' if beyond else 'from'}"
     return {
         "both": "across its whole width",
         "low": f"flush with its {low} edge",
         "high": f"flush with its {high} edge",
         "on high": f"on its {high} edge",
         "on low": f"on its {low} edge",
-    }.get(flush, f"lower side {below} its {low} edge")
+    }.get(flush, f"{side} {away} its {low} edge")
 
 
-def face_words(face: str, past: str) -> str:
-    """How a part lies to the faces of the one that it is put on."""
+OUT = {"end": "end", "edge": "edge", "show": "show face", "back": "back face"}
+
+
+def side_of(side: str, looks: str) -> str:
+    """A part's side by the way that it looks; faces go by their own names."""
+    return {"end": end_of(looks), "edge": f"{looks} edge"}.get(side, OUT[side])
+
+
+def face_words(face: str, out: str, past: str) -> str:
+    """How a part lies to the faces of the one that it is put on; `out` is its side there."""
     return {
         "on show": "against its show face",
         "on back": "against its back face",
-        "level": "its end level with the show face",
-        "past": f"standing out {past} past the show face",
+        "level show": f"{out} level with its show face",
+        "level back": f"{out} level with its back face",
+        "past show": f"standing out {past} past its show face",
+        "past back": f"standing out {past} past its back face",
     }.get(face, "")
 
 
@@ -172,18 +183,27 @@ NOTCHES_BLOCKS = (
 )
 
 
-def place(
-    part: str, name: str, base: str, base_name: str, past: Sequence[str], along: Sequence[str],
-    unit: str, start: str, flush: str,
-) -> str:  # fmt: skip
-    """Where parts go: near edges `past` the end that is measured from, and `along` from it."""
-    near = f"near {'edges' if len(past) + len(along) > 1 else 'edge'}"
-    beyond = f"{', '.join(past)} {unit} past its {start}" if past else ""
-    on = f"{', '.join(along)} {unit} from its {start}" if along else ""
-    at = f"{near} {' and '.join(t for t in (beyond, on) if t)}"
-    if not past and tuple(along) == ("0",):
-        at = f"level with its {start}"
-    return f"{name} {part} on {base_name.lower()} {base}: {at}; {flush}."
+def base(name: str, marks: str, where: str) -> str:
+    """What a part is put on; `where` tells it from others of its mark."""
+    return f"{name.lower()} {marks}{f' (the one at the {where})' if where else ''}"
+
+
+def along(
+    side: str, base: str, start: str, past: Sequence[str], on: Sequence[str], unit: str
+) -> str:
+    """How far a part's `side` is from the end of its base: `past` it, and `on` it."""
+    end = f"the {base.lower()}'s {start}"
+    if not past and tuple(on) == ("0",):
+        return f"{side} level with {end}"
+    beyond = f"{', '.join(past)} {unit} past" if past else ""
+    within = f"{', '.join(on)} {unit} from" if on else ""
+    sides = f"{side}s" if len(past) + len(on) > 1 else side
+    return f"{sides} {' and '.join(t for t in (beyond, within) if t)} {end}"
+
+
+def place(name: str, marks: str, on: str, lies: str) -> str:
+    """Where parts go."""
+    return f"{name} {marks} on {on}: {lies}."
 
 
 def by_holes(names: Sequence[str]) -> str:

@@ -6,9 +6,9 @@ from collections.abc import Iterable, Iterator
 from itertools import chain
 
 from flatpack.drawings.book.content import Block, Chapter, Figure, Items, Para, Rows, Subtitle
+from flatpack.drawings.book.lie import way
 from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.measures import measures
-from flatpack.drawings.book.placing import way
 from flatpack.drawings.book.side_view import side_views
 from flatpack.drawings.book.sight import from_below, middle, reach
 from flatpack.drawings.book.step_view import Scene, best_view, scene, step_picture

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import Protocol
 
+from flatpack.drawings.book.lie import way
 from flatpack.drawings.book.matter import Matter
-from flatpack.drawings.book.placing import way
 from flatpack.drawings.book.sight import middle, reach
 from flatpack.drawings.book.steps import JointGroup
 from flatpack.geometry import Point, Vec, X

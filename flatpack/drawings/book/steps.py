@@ -30,6 +30,8 @@ class BuildStep(NamedTuple):
     measures: tuple[str, ...] = ()
     spacers: tuple[str, ...] = ()
     words: str = ""
+    together: tuple[frozenset[str], ...] = ()
+    """What earlier steps have made one, of all that this step works on."""
 
     @property
     def hardware(self) -> tuple[Hardware, ...]:
@@ -60,7 +62,8 @@ def _steps(assembly: Assembly) -> Iterator[BuildStep]:
     rank = {key: n for n, key in enumerate((*assembly.parts, *assembly.bars))}
     for number, key in enumerate(order, 1):
         touched = {p for joint in by_step[key] for p in joint.parts}
-        old = frozenset().union(*(tied[p] for p in touched if p in tied))
+        together = tuple(dict.fromkeys(tied[p] for p in sorted(touched) if p in tied))
+        old = frozenset().union(*together)
         new = touched - old
         fasteners = tuple(f for f in assembly.fasteners if f.step == key)
         placed = tuple(f for f in made if set(_parts(f, assembly)) & old)
@@ -68,7 +71,7 @@ def _steps(assembly: Assembly) -> Iterator[BuildStep]:
         yield BuildStep(
             number, key, step.title, tuple(by_step[key]),
             tuple(sorted(new, key=rank.__getitem__)), tuple(sorted(old, key=rank.__getitem__)),
-            fasteners, placed, step.measures, step.spacers, step.words,
+            fasteners, placed, step.measures, step.spacers, step.words, together,
         )  # fmt: skip
         made += fasteners
         _unite(tied, by_step[key])

@@ -101,7 +101,7 @@ def _pairs(m: Matter, step: BuildStep) -> Iterator[str]:
 def _placing(m: Matter, step: BuildStep) -> Iterator[str]:
     found = places(m.assembly, step, m.mark_of)
     yield from (_place(m, place) for place in found)
-    placed = {key for place in found for key in place.part}
+    placed = {key for place in found for key in (*place.part, *place.base)}
     bolted = {key for f in step.fasteners if "bolt" in f.kind for key in f.passes}
     askew = [key for key in step.new if key in bolted - placed]
     turning = {key for j in step.joints if getattr(j, "turning", ()) for key in j.parts}
@@ -113,16 +113,20 @@ def _placing(m: Matter, step: BuildStep) -> Iterator[str]:
 
 def _place(m: Matter, place: Place) -> str:
     names = said.WAYS[m.assembly.bearing]
-    across = "" if place.across is None else m.said(place.across)
-    flush = said.flush_words(place.flush, names[place.low], names[place.high], across)
-    face = said.face_words(place.face, m.said(place.past))
-    return said.place(
-        _marks(m, place.part), m.name_of(place.part[0]), _marks(m, place.base),
-        m.name_of(place.base[0]), [m.size(-a) for a in place.along if a < 0.0],
-        [m.size(a) for a in place.along if a >= 0.0],
-        words.UNIT[m.settings.units], said.end_of(names[place.start]),
-        "; ".join(t for t in (flush, face) if t),
+    across = None if place.across is None else m.said(abs(place.across))
+    low, high = names[place.low], names[place.high]
+    side = said.side_of(place.side, low)
+    flush = said.flush_words(place.flush, low, high, side, across, (place.across or 0.0) < 0.0)
+    face = said.face_words(place.face, said.OUT[place.out], m.said(place.past))
+    base = m.name_of(place.base[0])
+    on = said.base(base, _marks(m, place.base), names.get(place.which, ""))
+    along = said.along(
+        said.side_of(place.near, names[place.start]), base, said.end_of(names[place.start]),
+        [m.size(-a) for a in place.along if a < 0.0], [m.size(a) for a in place.along if a >= 0.0],
+        words.UNIT[m.settings.units],
     )  # fmt: skip
+    lies = "; ".join(t for t in (along, flush, face) if t)
+    return said.place(m.name_of(place.part[0]), _marks(m, place.part), on, lies)
 
 
 def _marks(m: Matter, keys: Iterable[str]) -> str:
