@@ -49,6 +49,7 @@ def told(name: str) -> tuple[Matter, tuple[tuple[BuildStep, str], ...]]:
     made = job.design(read_text(str(FOLDER / f"{name}.toml")), name, profile_texts())
     m = matter(made.assembly, None, (), BookSettings(drawing=drawing))
     every = ((s, text) for s in build_steps(m.assembly) for text in work(m, s, False))
+    others = re.compile("^Wheels on|.*hinged to")
     return m, tuple(
         (s, text)
         for s, text in every
