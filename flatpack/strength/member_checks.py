@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from flatpack.model import Part
+from flatpack.strength import tilting
 from flatpack.strength.beams import BentBeam
 from flatpack.strength.crossing import Bent, Plane
 from flatpack.strength.loading import Loading
@@ -29,7 +30,10 @@ def checks_of(setting: Setting, bent: Bent, loading: Loading) -> Iterator[Check]
     two = []
     for plane, section, beam in bent.planes:
         values = stuff.bent(stuff.row, section.depth, plane == "flat")
-        two.append((m.bending_stress(beam.most_moment, section.modulus), values.bending))
+        strength = values.bending
+        if plane == "edge":
+            strength *= tilting.of_fastened(setting, bent.part, strength)
+        two.append((m.bending_stress(beam.most_moment, section.modulus), strength))
         yield shear(setting, bent.part, section, values, beam.most_shear, plane, loading)
         if loading.duration != "instantaneous":
             stands = [s.place for s, _ in bent.borne]

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from flatpack.frozen import replace
 from flatpack.geometry import Vec, Z
-from flatpack.strength import whole_joints, whole_members
+from flatpack.strength import tilting, whole_joints, whole_members
 from flatpack.strength.frames import UnstableError
 from flatpack.strength.layout import is_across, is_deck, is_side, middle, reach
 from flatpack.strength.loading import Loading, Slats
@@ -29,6 +29,7 @@ WORDS = "one person in the middle, pushing {share:.0%} of it across"
 def checks_of(setting: Setting, deck: Slats) -> Iterator[Check]:
     """Checks of the frame's parts and joints when it is pushed across."""
     bare = _frame(setting)
+    tilting.share(setting, bare)
     use = _case(bare, setting, deck)
     own = own_weight(bare, setting.loads.gamma_dead)
     places: dict[str, list[Vec]] = {}

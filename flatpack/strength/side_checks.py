@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from flatpack.geometry import Vec
-from flatpack.strength import joint_checks, member_checks
+from flatpack.strength import joint_checks, member_checks, tilting
 from flatpack.strength.frames import BarForces, Solved, UnstableError
 from flatpack.strength.holes import left_over, weakest
 from flatpack.strength.joint_forces import tied
@@ -82,7 +82,9 @@ def _bent(
     stuff = setting.stuff(part)
     assert stuff.row is not None
     row, cls = stuff.row, setting.loads.service_class
-    fm = stuff.design(stuff.bent(row, part.width, False).bending, cls, loading.duration)
+    strength = stuff.bent(row, part.width, False).bending
+    tilt = tilting.of_fastened(setting, part, strength)
+    fm = stuff.design(tilt * strength, cls, loading.duration)
     fc = stuff.design(row.compression, cls, loading.duration)
     ft = stuff.design(row.tension, cls, loading.duration)
     kc = _k_c(part.thickness, _free_length(side, key), row.compression, row.stiffness_low)
@@ -101,6 +103,8 @@ def _bent(
             text = f"sigma_m {bend:.2f} / {fm:.2f} + {words} N/mm2, {share:.0%} of W left"
             worst = (use, text, clause)
     use, formula, clause = worst
+    if tilt < 1.0:
+        formula, clause = f"{formula}, k_crit {tilt:.2f}", f"{clause}, 6.3.3 eq. 6.33"
     words = loading.case.words
     return Check(key, "part", "bending", words, use, formula, clause, EC5)
 

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from flatpack.frozen import frozen
 from flatpack.model import Part
+from flatpack.strength import tilting
 from flatpack.strength.net import Net, Sections
 from flatpack.strength.rules import members as m
 from flatpack.strength.rules.design import Duration
@@ -45,8 +46,16 @@ class Limits:
             )  # fmt: skip
             values = (self.flat.bending, self.edge.bending, pull, push)
             a, b, c, d = (stuff.design(v, cls, duration) for v in values)
-            found = self.designs[duration] = a, b, c, d
+            found = self.designs[duration] = a, b * self.tilt, c, d
         return found
+
+    @cached_property
+    def tilt(self) -> float:
+        """k_crit on edge, by the longest stretch that nothing holds, a free end too."""
+        holds = held_places(self.whole, self.number)
+        strength = self.edge.bending
+        own = tilting.factor(self.setting, self.part, sizes(self.part), strength, holds)
+        return max(own, tilting.of_fastened(self.setting, self.part, strength))
 
     @cached_property
     def buckling(self) -> tuple[float, float]:

@@ -52,7 +52,7 @@ def checks_of(
             continue
         bent = _bent(limits, states)
         second = sizes(part)[1] > BROAD * sizes(part)[0] and bent.flat
-        checks.append(_told(part, "bending", bent, "6.1.6, 6.2.3, 6.2.4, 6.3.2", second))
+        checks.append(_told(part, "bending", bent, "6.1.6, 6.2.3, 6.2.4, 6.3.2, 6.3.3", second))
         checks += (c for c in _sheared(limits, states) if c is not None)
         sagged = _sagged(limits, states)
         if sagged is not None:
@@ -96,6 +96,7 @@ def _bent(limits: Limits, states: Sequence[State]) -> Worst:
     use, state, (flat, edge, along) = best
     a, b, ft, fc = limits.design(state.loading.duration)
     words = f"flat {flat:.2f} / {a:.2f}, on edge {edge:.2f} / {b:.2f} N/mm2"
+    words += f" (k_crit {limits.tilt:.2f})" if limits.tilt < 1.0 else ""
     if abs(along) > 0.005:
         k_c = min(limits.buckling)
         words += (

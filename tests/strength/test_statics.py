@@ -192,7 +192,10 @@ def test_lifting_the_end_rail_by_hand(lounger, profiles):
     own = Setting(lounger.assembly, profiles, profiles.load_set("lounger"), {}).weight[0]
     moment = own / 2.0 * 1.35 * 1.5 * rail.length / 4.0
     stress = moment / (rail.thickness * rail.width**2 / 6.0)
-    assert check.use == pytest.approx(stress / (0.7 * 27.2 / 1.2), rel=0.01)
+    # It may tilt between its screws (6.3.3): 0.9 x 569.6 + 2 x 127 mm, E_0,05 8038.
+    critical = 0.78 * rail.thickness**2 * 8038.0 / (127.0 * (0.9 * 569.6 + 2.0 * 127.0))
+    tilts = 1.56 - 0.75 * math.sqrt(27.2 / critical)
+    assert check.use == pytest.approx(stress / (tilts * 0.7 * 27.2 / 1.2), rel=0.01)
 
 
 def test_a_hinge_leaf_pries_on_its_near_screws(setting):

@@ -12,7 +12,14 @@ from flatpack.geometry.shapes import rectangle
 from flatpack.joinery import BoltThrough, FaceScrews, machine
 from flatpack.model import Assembly, Hardware, Part
 from flatpack.parameters import replace as record_replaced
-from flatpack.strength import bolt_pull, report, thin_screws, undone_bolts, whole_joints
+from flatpack.strength import (
+    bolt_pull,
+    report,
+    thin_screws,
+    tilting,
+    undone_bolts,
+    whole_joints,
+)
 from flatpack.strength.joint_forces import shared
 from flatpack.strength.layout import reach
 from flatpack.strength.loading import Loading
@@ -375,6 +382,21 @@ def test_own_weight_is_that_of_the_boards(setting):
     weight, _ = setting.weight
     assert -sum(p.force.z for p in pushes) == pytest.approx(1.35 * weight)
     assert reach(setting.part("plank"), Z) == (400.0, 427.0)
+
+
+def test_a_tall_part_tilts_where_nothing_holds_it(setting):
+    # The inputs of a French textbook's example 2.3.2 (l_ef 0.9 x 5 m + 0.4 m, 14.72 N/mm2) by a
+    # part that is held at its ends: lambda_rel sqrt(24 / sigma), k_crit 1.56 - 0.75 lambda.
+    plank = setting.part("plank")
+    low = setting.stuff(plank).row.stiffness_low
+    critical = 0.78 * 27.0**2 * low / (200.0 * 4900.0)
+    free = tilting.factor(setting, plank, (5000.0, 200.0), 24.0, (0.0, 5000.0))
+    assert free == pytest.approx(critical / 24.0)  # 1 / lambda^2, beyond 1.4
+    # Held every 500 mm it is loaded there: l_ef is the stretch.
+    critical = 0.78 * 27.0**2 * low / (200.0 * 500.0)
+    often = tilting.factor(setting, plank, (5000.0, 200.0), 24.0, range(0, 5001, 500))
+    assert often == pytest.approx(min(1.56 - 0.75 * math.sqrt(24.0 / critical), 1.0))
+    assert tilting.factor(setting, plank, (600.0, 60.0), 24.0, (0.0, 600.0)) == 1.0
 
 
 def test_bolts_that_come_apart_have_a_second_method_only(setting, profiles):
