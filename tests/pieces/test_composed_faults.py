@@ -98,13 +98,30 @@ CASES: Mapping[str, Case] = {
         {"[[joints]]\nkind = \"pocket screws\"\nthrough = \"rail\"": "[parts.odd]\nshape = "
          '"disc"\ndiameter = 100\nruns = "right"\nshows = "up"\nmid_width = 300\nmid_depth = 150\n'
          'bottom = 20\n\n[[joints]]\nkind = "pocket screws"\nthrough = "rail"'},
-        ('x.toml:46: parts.odd: it touches nothing; found "odd"; allowed: a place against another '
-         "part",),
+        # The rail's lower edge stands at 213 - 95 = 118, the disc's top at 20 + 27 = 47.
+        ('x.toml:46: parts.odd: it touches nothing; the nearest, rail, is 71.0 mm off; found '
+         '"odd"; allowed: a place against another part, or loose = true',),
     ),
     "joint between parts that don't meet": (
         {'left = "side-left.right"': 'left = "side-left.right plus 3"'},
         ("x.toml:46: joints[0]: side-left doesn't meet rail: it stands 3.0 mm off from rail; found "
          '"side-left"; allowed: parts that touch face to face',),
+    ),
+    "joint between parts that lie apart": (
+        # The slat's underside lies at 213, the foot ends at 150; its hands are told of once.
+        {'[[joints]]\nkind = "pocket screws"\nthrough = "rail"': '[parts.foot]\nlike = "side"\n'
+         'top = 150\nleft = "side.right"\n\n[[joints]]\nkind = "glue"\nthrough = "foot"\ninto = '
+         '"slat-2"\n\n[[joints]]\nkind = "glue"\nthrough = "foot"\ninto = "side"\n\n[[joints]]\n'
+         'kind = "pocket screws"\nthrough = "rail"',
+         'left = "side-left.right"\nright = "side-right.left"\ntop = "side.top"': 'left = '
+         '"side-left.right"\nright = "side-right.left"\ntop = "side.top"\nloose = true'},
+        ("x.toml:52: joints[0]: foot-left doesn't meet slat-2: it stands 63.0 mm off from slat-2; "
+         'found "foot-left"; allowed: parts that touch face to face',),
+    ),
+    "no slat fits": (
+        {'rear = "piece.rear"': "rear = 60"},
+        ('x.toml:35: parts.slat: not even one fits between the row\'s places, 60.0 mm apart; found '
+         '"95.0 mm wide"; allowed: more room',),
     ),
     "unknown generator": (
         {'shape = "slats"': 'shape = "slates"'},

@@ -172,6 +172,15 @@ def test_slats_are_shared_out_between_two_places() -> None:
     assert found == pytest.approx({"slat-1": 5.0, "slat-2": 72.5, "slat-3": 140.0})
 
 
+@pytest.mark.parametrize(
+    ("rear", "expected"),
+    [(85, {"slat-1": 22.5}), (94, {"slat-1": 27.0}), (95, {"slat-1": 5.0, "slat-2": 50.0})],
+)
+def test_no_more_slats_are_chosen_than_fit(rear: int, expected: dict[str, float]) -> None:
+    """Of slats of 45 two need 90: in 80 or 89 there is room for one, and it lies in the middle."""
+    assert row(f'shape = "slats"\nfront = 5\nrear = {rear}\ngap = 8\n') == pytest.approx(expected)
+
+
 def test_copies_between_two_places_or_step_by_step() -> None:
     shared = row('shape = "board"\ncopies = 3\nfront = 5\nrear = 185\n')
     assert shared == pytest.approx({"slat-1": 5.0, "slat-2": 72.5, "slat-3": 140.0})

@@ -13,6 +13,7 @@ from flatpack.pieces.composed.joint_makers import Bench
 from flatpack.pieces.composed.joints import entries, joints
 from flatpack.pieces.composed.layout import Layout
 from flatpack.pieces.composed.meeting import touch
+from flatpack.pieces.composed.nearness import nearest_part
 from flatpack.pieces.composed.parameters import BEARINGS, Composed
 from flatpack.pieces.composed.parts import Made, made_parts
 from flatpack.pieces.composed.rows import Stated
@@ -90,15 +91,17 @@ def _alone(layout: Layout, made: Made, every: tuple[Joint, ...]) -> None:
     for name in layout.parts:
         for key in layout.copies(name):
             one = made[key]
-            if key in held:
+            if key in held or getattr(layout.parts[name].made, "loose", False):
                 continue
             touches = isinstance(one, Part) and any(
                 touch(one, other) is not None for other in parts if other is not one
             )
             if not touches and len(made) > 1:
-                layout.faults.note(f"parts.{name}", key, "a place against another part",
-                                   "it touches nothing")  # fmt: skip
-            elif isinstance(one, Bar) or not layout.parts[name].made.loose:
+                near = nearest_part(one, made.values())
+                off = f"; the nearest, {near.key}, is {near.gap:.1f} mm off" if near else ""
+                layout.faults.note(f"parts.{name}", key, "a place against another part, or loose "
+                                   "= true", f"it touches nothing{off}")  # fmt: skip
+            else:
                 layout.faults.note(f"parts.{name}", key, "a joint that names it, or loose = true",
                                    "no joint holds it")  # fmt: skip
 

@@ -115,19 +115,3 @@ def shared(stretch: Stretch, count: int) -> tuple[Vec, ...]:
     start, end = stretch
     run = end.minus(start)
     return tuple(start.plus(run, (i + 0.5) / count) for i in range(count))
-
-
-def holds(met: Meeting, place: Vec, slack: float) -> bool:
-    """Whether a place lies within what two parts share, or no more than `slack` mm beside it."""
-    corners = met.corners
-    inside, near = False, False
-    along = corners[1].minus(corners[0]).unit()
-    aside = met.normal.cross(along)
-    flat = [(d.dot(along), d.dot(aside)) for d in (c.minus(place) for c in corners)]
-    for (ax, ay), (bx, by) in zip(flat, flat[1:] + flat[:1], strict=True):
-        if (ay > 0.0) != (by > 0.0) and ax + (bx - ax) * ay / (ay - by) > 0.0:
-            inside = not inside
-        square = (bx - ax) ** 2 + (by - ay) ** 2
-        share = min(max(-(ax * (bx - ax) + ay * (by - ay)) / square, 0.0), 1.0) if square else 0.0
-        near |= (ax + share * (bx - ax)) ** 2 + (ay + share * (by - ay)) ** 2 <= slack**2
-    return inside or near

@@ -12,7 +12,8 @@ from flatpack.pieces.composed import joint_makers as make
 from flatpack.pieces.composed import joint_shapes as shapes
 from flatpack.pieces.composed.faults import StuckError
 from flatpack.pieces.composed.layout import Layout
-from flatpack.pieces.composed.meeting import Meeting, meeting, touch
+from flatpack.pieces.composed.meeting import TOUCHING, Meeting, meeting, touch
+from flatpack.pieces.composed.nearness import nearest_part
 from flatpack.pieces.composed.parts import Made, siblings
 
 
@@ -125,8 +126,7 @@ def _pairs(bench: make.Bench, entry: Entry) -> Iterator[Pair]:
     for pair in found:
         left.pop(pair.one.key, None)
         left.pop(pair.other.key, None)
-    for part in left.values():
-        _alone(bench, entry, part, others if part in ones else ones)
+    _unmet(bench, entry, left, (ones, others))
     yield from found
 
 
@@ -142,15 +142,42 @@ def _board(bench: make.Bench, entry: Entry, part: Part | Bar) -> Part:
     )
 
 
-def _alone(bench: make.Bench, entry: Entry, part: Part, others: list[Part]) -> None:
-    """The fault of a part that meets none of those it should be joined to."""
-    gaps = [(abs(m.gap), m.gap, o) for o in others if o != part
-            and (m := meeting(part, o)) is not None]  # fmt: skip
-    near = min(gaps, key=lambda row: row[0], default=None)
+def _unmet(
+    bench: make.Bench, entry: Entry, left: dict[str, Part], ends: tuple[list[Part], list[Part]]
+) -> None:
+    """Faults of those that meet none: each gap told once, from one end and for one hand."""
+    told: set[str] = set()
+    for part in left.values():
+        mate = f"{part.key.removesuffix('-right')}-left"
+        if part.hand == "right" and mate in left:
+            continue
+        near = _alone(bench, entry, part, ends, told)
+        told |= {part.key, near}
+
+
+def _alone(
+    bench: make.Bench,
+    entry: Entry,
+    part: Part,
+    ends: tuple[list[Part], list[Part]],
+    told: set[str],
+) -> str:
+    """The fault of a part that meets none of those it should be joined to; the nearest of them."""
+    others = [p for p in (ends[1] if part in ends[0] else ends[0]) if p.key != part.key]
+    near = nearest_part(part, others)
+    if near is None or (part.key in told and near.key in told):
+        return ""
     names = " or ".join(o.key for o in others[:4]) + (" or others" if len(others) > 4 else "")
-    text = f"{part.key} doesn't meet {names}"
-    if near is not None:
-        apart = "stands {:.1f} mm off" if near[1] > 0.0 else "runs {:.1f} mm into"
-        text += f": it {apart.format(near[0])} {near[2].key}"
-        text = text.replace(" off ", " off from ") if near[1] > 0.0 else text
+    how = _apart(part, next(o for o in others if o.key == near.key), near.gap)
+    text = f"{part.key} doesn't meet {names}: it {how} {near.key}"
     bench.layout.faults.note(entry.key, part.key, "parts that touch face to face", text)
+    return near.key
+
+
+def _apart(part: Part, other: Part, gap: float) -> str:
+    if gap > TOUCHING:
+        return f"stands {gap:.1f} mm off from"
+    met = meeting(part, other)
+    if met is not None and met.gap < -TOUCHING:
+        return f"runs {-met.gap:.1f} mm into"
+    return "only touches an edge or a corner of, or runs askew into,"

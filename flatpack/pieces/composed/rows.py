@@ -75,6 +75,8 @@ def spread(layout: Layout, name: str, stated: list[Stated], known: Known) -> tup
         raise layout.faults.stop(two.key, two.said, "two opposite sides", "the row needs two ends")
     low, high = layout.value(name, axis, one), layout.value(name, axis, two)
     pieces = _pieces(layout, name, high - low, extent)
+    if pieces == 1:
+        return Row(axis, 1, extent), (low + high - extent) / 2.0
     gap = even_gap(high - low, extent, pieces)
     if gap < -1e-9:
         room = f"at most {max(int((high - low) / extent), 0)}, in {high - low:.1f} mm"
@@ -88,5 +90,11 @@ def _pieces(layout: Layout, name: str, covered: float, width: float) -> int:
     made = layout.parts[name].made
     if layout.parts[name].kind != "slats":
         return int(made.copies)
-    gap = layout.length(made.gap, f"parts.{name}.gap")
-    return int(made.count or made.copies or slat_count(covered, width, gap))
+    asked = made.count or made.copies
+    if asked:
+        return int(asked)
+    fit = int((covered + 1e-6) / width)
+    if fit < 1:
+        text = f"not even one fits between the row's places, {covered:.1f} mm apart"
+        raise layout.faults.stop(f"parts.{name}", f"{width:.1f} mm wide", "more room", text)
+    return min(slat_count(covered, width, layout.length(made.gap, f"parts.{name}.gap")), fit)

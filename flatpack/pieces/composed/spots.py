@@ -6,11 +6,12 @@ from typing import Any, NamedTuple
 
 from flatpack.geometry import Vec
 from flatpack.parameters import Sum
-from flatpack.pieces.composed.chords import cut, holds, row_line, shared
+from flatpack.pieces.composed.chords import cut, row_line, shared
 from flatpack.pieces.composed.corners import at_height, is_side
 from flatpack.pieces.composed.directions import AXES, Plane, crossing
 from flatpack.pieces.composed.layout import Layout
 from flatpack.pieces.composed.meeting import Meeting
+from flatpack.pieces.composed.nearness import holds
 from flatpack.pieces.composed.rows import Stated
 
 WAYS = ("depth", "width", "height")
@@ -119,7 +120,7 @@ def _place(
                 f"{key}.{WAYS[way]}", f"{at:.1f} mm", f"{low:.1f} to {high:.1f}, where they meet",
                 "this place lies beside the parts",
             )  # fmt: skip
-    if not holds(met, found, OFF):
+    if not holds(met.corners, met.normal, found, OFF):
         told, allowed = _told(found, one[0], two[0]), _between(met, one[0], two[0], found)
         raise layout.faults.stop(
             f"{key}.{WAYS[one[0]]}", told, allowed,
