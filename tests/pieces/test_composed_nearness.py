@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from flatpack.frozen import replace
 from flatpack.geometry import Frame, Vec, X, Y, Z
 from flatpack.geometry.shapes import disc, rectangle
 from flatpack.model import Bar, Part, axis_frame
@@ -49,18 +50,16 @@ def test_gap_between_boards(name: str) -> None:
     part, expected = CASES[name]
     found = nearest_part(OWN, [OWN, part])
     assert found is not None
-    assert found == ("o", pytest.approx(expected, abs=1e-9))
+    assert found.gap == pytest.approx(expected, abs=1e-9)
 
 
 def test_nearest_of_several_and_none() -> None:
     near, far = other(Vec(210.0, 0.0, 0.0)), other(Vec(0.0, 0.0, 300.0))
-    found = nearest_part(OWN, [far, Part(**{**_fields(near), "key": "near"})])
-    assert found == ("near", pytest.approx(10.0))
+    found = nearest_part(OWN, [far, replace(near, key="near")])
+    assert found is not None
+    assert found.key == "near"
+    assert found.gap == pytest.approx(10.0)
     assert nearest_part(OWN, [OWN]) is None
-
-
-def _fields(part: Part) -> dict[str, object]:
-    return {"name": part.name, "board": part.board, "outline": part.outline, "frame": part.frame}
 
 
 def test_round_shapes_and_bars() -> None:
@@ -73,4 +72,6 @@ def test_round_shapes_and_bars() -> None:
     stock = PROFILES.rod("hardwood-22")
     bar = Bar(key="b", name="B", stock=stock, length=300.0,
               frame=axis_frame(Vec(-50.0, 50.0, 47.0), X))  # fmt: skip
-    assert nearest_part(OWN, [bar]) == ("b", pytest.approx(20.0 - stock.diameter / 2.0))
+    found = nearest_part(OWN, [bar])
+    assert found is not None
+    assert found.gap == pytest.approx(20.0 - stock.diameter / 2.0)

@@ -163,3 +163,42 @@ def test_screws_stand_side_by_side_across_a_slat(width: int) -> None:
     left = [p for p in places if p.y < 200.0]
     assert [p.x for p in left] == pytest.approx([width / 4.0, width * 0.75])
     assert [p.y for p in left] == pytest.approx([22.5, 22.5])
+
+
+CHOCK = """
+[parts.chock]
+shape = "board"
+width = 70
+length = 150
+runs = "right"
+shows = "front"
+front = "rail.rear"
+bottom = 0
+loose = true
+"""
+
+
+def test_a_side_of_a_leaning_part_beyond_its_ends_is_refused() -> None:
+    """Leaning by 50, what looks left most is the lower end: its middle M lies 450 down the brace.
+
+    Its plane, square to the length, stands at height 0 at M.y + M.z / tan 50; the brace itself
+    reaches to 400 -+ (450 sin 50 + 35 cos 50).
+    """
+    [found] = told(f'{BRACED}{CHOCK}left = "brace.left"\n')
+    middle = 400.0 - 450.0 * math.sin(LEAN), 47.5 - 450.0 * math.cos(LEAN)
+    at = middle[0] + middle[1] / math.tan(LEAN)
+    reach = 450.0 * math.sin(LEAN) + 35.0 * math.cos(LEAN)
+    low, high = 400.0 - reach, 400.0 + reach
+    assert found == (
+        f"x.toml:41: parts.chock.left: comes to {at:.1f} mm, {low - at:.1f} mm beyond brace, which "
+        f'leans and reaches from {low:.1f} to {high:.1f}; found "brace.left"; allowed: the height '
+        'as well, such as "brace.left at 300", or another part\'s side, or a length'
+    )
+
+
+def test_a_side_at_a_height_is_the_long_edge() -> None:
+    """The right edge at 100 high stands 35 / cos 50 to the right of the middle line there."""
+    made = piece(f'{BRACED}{CHOCK}left = "brace.right at 70 plus 20"\n')
+    left = min(made.parts["chock"].frame.place(*p).y for p in made.parts["chock"].outline.points)
+    middle = 400.0 + 22.5 * math.tan(LEAN)
+    assert left == pytest.approx(middle + 35.0 / math.cos(LEAN) + 20.0)

@@ -14,6 +14,7 @@ from flatpack.pieces.composed.joints import entries, joints
 from flatpack.pieces.composed.layout import Layout
 from flatpack.pieces.composed.meeting import touch
 from flatpack.pieces.composed.nearness import nearest_part
+from flatpack.pieces.composed.off_sides import note_off_sides
 from flatpack.pieces.composed.parameters import BEARINGS, Composed
 from flatpack.pieces.composed.parts import Made, made_parts
 from flatpack.pieces.composed.rows import Stated
@@ -61,6 +62,7 @@ def conflicts(p: Composed, profiles: Profiles) -> Iterable[Conflict]:
     for name in layout.measures:
         faults.attempt(lambda name=name: layout.measure(name, f"measures.{name}"))  # type: ignore[misc]  # a loop's value bound
     made = made_parts(layout)
+    note_off_sides(layout, made)
     every = joints(layout, made)
     faults.attempt(lambda: list(_felt(layout)))
     faults.attempt(lambda: list(_spacers(layout)))
