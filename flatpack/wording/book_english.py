@@ -34,9 +34,11 @@ def page_of(number: int, count: int) -> str:
     return f"page {number} of {count}"
 
 
-def overall(long: str, wide: str, high: str) -> str:
-    """Overall size, back flat."""
-    return f"{long} long, {wide} wide, {high} high"
+def overall(along: str, across: str, high: str, bearing: str) -> str:
+    """Overall size, back flat: `along` from foot or front to rear, `across` from left to right."""
+    if bearing == "lying":
+        return f"{along} long, {across} wide, {high} high"
+    return f"{across} wide from left to right, {along} deep from front to rear, {high} high"
 
 
 def kilograms(mass: float) -> str:
@@ -71,16 +73,16 @@ def finished_alt(parts: int, kinds: int) -> str:
 
 ABOUT = (
     "A mark such as B-L names a part: the same letter is the same part, L and R are its left and "
-    "right hand, which are mirror images. Left and right are those of a person who sits on the "
-    "piece. Stick a label with the mark on every part as it comes off the saw, on a face that "
-    "will be hidden, and leave it there until the finish.",
+    "right hand, which are mirror images. Left and right are those of somebody who {use}. Stick a "
+    "label with the mark on every part as it comes off the saw, on a face that will be hidden, and "
+    "leave it there until the finish.",
     "The show face is the better face, the one that will be seen; the back face is the other one. "
     "The datum end and the datum "
     "edge are the end and the edge from which every hole is measured; pencil a tick on both. "
     "The 1:1 templates and drilling sheets with the same content code give every hole's place; "
     "this book tells in which order to use them.",
-    "A place such as 'near edge 88 mm from its foot end' is measured from that end of the part "
-    "that is there already, to the nearer edge of the part that comes in.",
+    "A place such as 'front edge 88 mm from the rail's front end' is measured from that end of the "
+    "part that is there already to the named edge, end or face of the part that comes in.",
     "In the step pictures the grey parts are added in that step, white ones are there already. "
     "Black holes, dark metal and dark wheels are used in that step; white holes wait for a later "
     "one, or were used before.",
@@ -115,13 +117,28 @@ _KEEP_OFF = (
 USE_IT = {"": _SIT, "lying": _SIT, "standing": _KEEP_OFF, "opening": _KEEP_OFF}
 """What it is for, and what it isn't, by the piece's bearing."""
 FINGERS = "Fingers: keep hands out of these gaps while the {panel} moves."
-NO_TESTS = (
-    "The checks are sums. Before anyone uses the piece, load it slowly, near the ground, with "
-    "sand bags or a person who can step off: a quarter, a half, then the whole of the load that it "
-    "is meant for, some minutes at each, in every notch of what moves. Listen "
-    "and look for cracks, sagging and slipping joints; at any of them stop, and don't use it."
-)
+_BY_PERSON = "sand bags or a person who can step off"
+_BY_BAGS = "sand bags or water cans"
+TEST_WITH = {"": _BY_PERSON, "lying": _BY_PERSON, "standing": _BY_BAGS, "opening": _BY_BAGS}
+"""What a piece is loaded with for a test, by its bearing."""
+EVERY_NOTCH = ", in every notch of what moves"
+
+
+def no_tests(bearing: str, notches: bool) -> str:
+    """That sums are no test, and how to test it; `notches` hold what moves."""
+    return (
+        f"The checks are sums. Before anyone uses the piece, load it slowly, near the ground, with "
+        f"{TEST_WITH[bearing]}: a quarter, a half, then the whole of the load that it is meant "
+        f"for, some minutes at each{EVERY_NOTCH if notches else ''}. Listen and look for cracks, "
+        "sagging and slipping joints; at any of them stop, and don't use it."
+    )
+
+
 LOADS = "The piece is meant for no more than this: {}."
+NO_LOADS = (
+    "What it may carry wasn't judged: no loads are known for a piece like this. Decide what it is "
+    "to carry, test it with that as told below, and load it with no more."
+)
 
 # --- what you need ------------------------------------------------------------------------------
 

@@ -101,6 +101,10 @@ DRY_FIT = (
     "Dry fit first: put it together without glue, clamp it, and check all measures of this step "
     "and that faces meet. Take it apart again."
 )
+CLAMP_FIRST = (
+    "Put it together and clamp it first, and check all measures of this step and that faces meet, "
+    "before you fasten anything."
+)
 SQUARE = "Clamp across, not too hard, and push the longer diagonal until both are the same."
 WIPE = "Wipe off glue that comes out with a damp rag before it skins over."
 

@@ -30,10 +30,12 @@ LOADS_CAPTION = "The loads that it was judged by"
 LOADS_HEADER = ("case", "load")
 LOADS_NOTE = "Each is assumed where no test load was to be had; strength.html names every source."
 TEST = "Load test: low, slow, nobody under it"
-TEST_STEPS = (
+_NAMED = "of the weight named above"
+_UNNAMED = "of the most that it is ever to carry"
+_STEPS = (
     "Stand the piece on soft level ground. Nobody sits on it yet; keep children and feet away.",
     "Load it with bags of sand or water cans laid, not dropped, where the load will be: a quarter "
-    "of the weight named above, for five minutes.",
+    "{weight}, for five minutes.",
     "Look along every part for sag, at every joint for gaps, at every screw head and round every "
     "bolt for crushed wood and cracks; listen while you load.",
     "Then half, then the whole, five minutes each; then an hour at the whole. Lay it at the ends "
@@ -43,6 +45,13 @@ TEST_STEPS = (
     "Only then use it: slowly at first, and where it is sat on, hands on something that stands "
     "fast and somebody beside you.",
 )
+
+
+def load_test(named: bool) -> tuple[str, ...]:
+    """How to load the piece; `named` where its loads stand above."""
+    return tuple(text.format(weight=_NAMED if named else _UNNAMED) for text in _STEPS)
+
+
 STANDING = "Tipping and sliding"
 YEARLY = (
     "Do the look over again after the first month, after each winter, and whenever it creaks. "

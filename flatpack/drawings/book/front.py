@@ -8,11 +8,13 @@ from flatpack.drawings.book.content import Block, Caution, Chapter, Figure, Item
 from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.whole import finished_picture
 from flatpack.wording import book_english as words
+from flatpack.wording.english_guide import GUIDE_USE
 
 CAUTION = "caution"
 """Code of a remark by which a family says what can hurt about its pieces."""
-_MEANT = ("one", "all")
-"""Load cases that say how many persons of which weight a piece is meant for."""
+_PERSONS, _THINGS = ("one", "all"), ("laid", "soil", "filled")
+_MEANT = {"": _PERSONS, "lying": _PERSONS, "standing": _THINGS, "opening": _THINGS}
+"""Load cases that say what a piece is meant for, by its bearing: persons, or what lies in it."""
 
 
 def about(m: Matter) -> Chapter:
@@ -23,7 +25,8 @@ def about(m: Matter) -> Chapter:
     drawing = finished_picture(poses[-1] if poses else m.assembly, title)
     count = len(m.assembly.parts) + len(m.assembly.bars)
     alt = words.finished_alt(count, len(m.marks))
-    read = tuple(Para(text) for text in words.ABOUT)
+    use = GUIDE_USE[m.assembly.bearing]
+    read = tuple(Para(text.format(use=use)) for text in words.ABOUT)
     return Chapter("about", words.CHAPTERS["about"], (Figure(drawing, title, alt), *read))
 
 
@@ -41,11 +44,18 @@ def _safety(m: Matter) -> Iterator[Block]:
         motion = m.assembly.motion
         yield Caution(words.FINGERS.format(panel=motion.panel if motion else ""))
         yield Items(tuple(f"{marked(m, f.part)}: {f.message}" for f in traps))
+    yield from _loads(m)
+    notches = m.study is not None and bool(m.study.found.stops)
+    yield Caution(words.no_tests(m.assembly.bearing, notches))
+
+
+def _loads(m: Matter) -> Iterator[Block]:
+    """What it is meant for, where strength was worked out: nothing is said of it otherwise."""
     strength = m.settings.drawing.strength
-    if strength is not None and strength.cases:
-        meant = (case.words for case in strength.cases if case.key in _MEANT)
-        yield Caution(words.LOADS.format("; ".join(meant)))
-    yield Caution(words.NO_TESTS)
+    if strength is None:
+        return
+    meant = [c.words for c in strength.cases if c.key in _MEANT[m.assembly.bearing]]
+    yield Caution(words.LOADS.format("; ".join(meant)) if meant else words.NO_LOADS)
 
 
 def marked(m: Matter, parts: str) -> str:

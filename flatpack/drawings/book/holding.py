@@ -44,7 +44,7 @@ def _blocks(m: Matter, report: Report) -> Iterator[Block]:
         yield Rows(words.LOADS_CAPTION, words.LOADS_HEADER, rows)
         yield Para(words.LOADS_NOTE)
     yield Subtitle(words.TEST)
-    yield Items(words.TEST_STEPS, numbered=True)
+    yield Items(words.load_test(bool(report.cases)), numbered=True)
     yield Para(words.YEARLY)
     yield from _cautions(m.findings)
 

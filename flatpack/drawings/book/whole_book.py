@@ -67,7 +67,7 @@ def _facts(m: Matter) -> tuple[str, ...]:
     ends = [bar.frame.place(0.0, 0.0, z) for bar in bars for z in (0.0, bar.length)]
     corners = (v for p in m.assembly.parts.values() for v in placed_corners(p))
     x, y, z = (max(axis) - min(axis) for axis in zip(*corners, *ends, strict=True))
-    size = words.overall(m.said(max(x, y)), m.said(min(x, y)), m.said(z))
+    size = words.overall(m.said(x), m.said(y), m.said(z), m.assembly.bearing)
     mass = finishing.mass(m.assembly.parts.values(), m.assembly.bars.values())
     return (
         m.assembly.name, m.settings.drawing.code, m.assembly.date,

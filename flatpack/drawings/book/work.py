@@ -32,7 +32,8 @@ def work(m: Matter, step: BuildStep, below: bool) -> Iterator[str]:
     yield from details.teeth(m, _new(m, step))
     yield from _spacers(m, step)
     if step.new:
-        yield fits.DRY_FIT if _by_shape(m, step) else said.DRY_FIT
+        dry = said.DRY_FIT if glued else said.CLAMP_FIRST
+        yield fits.DRY_FIT if _by_shape(m, step) else dry
     if glued:
         yield _glue(m, joints)
     yield from (_joint(m, group) for group in joints)

@@ -60,9 +60,11 @@ def test_it_opens_with_what_was_not_judged(family: str) -> None:
 
 @pytest.mark.parametrize("family", FAMILIES)
 def test_it_tells_how_to_load_it_carefully(family: str) -> None:
-    chapter, _ = made(family)
+    chapter, found = made(family)
     (steps,) = [b for b in chapter.blocks if isinstance(b, Items) and b.numbered]
-    assert steps.items == words.TEST_STEPS
+    assert steps.items == words.load_test(bool(found.cases))
+    told = table(chapter, words.LOADS_CAPTION)
+    assert ("named above" in steps.items[1]) == (told is not None)
     assert "Nobody sits on it" in steps.items[0]
     cautions = [b.text for b in chapter.blocks if isinstance(b, Caution)]
     assert any("replaces testing" in text and "local rules" in text for text in cautions)
