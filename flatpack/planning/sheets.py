@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from flatpack.cutting import Effort, PanelSaw, Piece, SawPlan, StockSheet, plan_sheets
-from flatpack.cutting.nest import TRIES, nest
+from flatpack.cutting.nest import LEAST_TRIES, TRIES, nest
 from flatpack.cutting.nest_dense import clear_room
 from flatpack.cutting.nest_records import Blank, Nest, Shape, Spaces
 from flatpack.drawings.faces import seen_on, worked_faces
@@ -123,8 +123,9 @@ def nest_plan(
                                clamps_of(shop))  # fmt: skip
     spaces = spaces_of(shop)
     shapes = tuple(shape_of(p, first) for p in lot.parts)
-    held = seconds and any(b.clamps and not _clear(b, spaces) for b in blanks)
-    tries = _TRIES if held else TRIES
+    held = any(b.clamps and not _clear(b, spaces) for b in blanks)
+    # By the clock the denser search follows, which mustn't find the time used up.
+    tries = TRIES if not seconds else _TRIES if held else LEAST_TRIES
     made = nest(shapes, blanks, spaces, effort, tries=tries, seconds=seconds, accepted=accepted)
     # A layout taken over has cost no step; what its text says of the clock still holds.
     by_clock = not made.repeatable or (made.steps == 0 and '"by_clock": true' in accepted)
