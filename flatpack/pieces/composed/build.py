@@ -9,6 +9,7 @@ from flatpack.joinery import BoltThrough, HingeJoint, fit_trials, machine
 from flatpack.model import Assembly, Bar, Comfort, Cutting, Joint, Part, Step
 from flatpack.parameters import Conflict, Sum, specs_of
 from flatpack.pieces.composed.faults import Faults
+from flatpack.pieces.composed.hands import parted
 from flatpack.pieces.composed.joint_makers import Bench
 from flatpack.pieces.composed.joints import entries, joints
 from flatpack.pieces.composed.layout import Layout
@@ -32,11 +33,12 @@ def build(p: Composed, profiles: Profiles) -> Assembly:
     faults = Faults()
     layout = Layout(p, profiles, faults)
     made = made_parts(layout)
-    every = tuple(joint for row in joints(layout, made).values() for joint in row)
+    entered = joints(layout, made)
+    every = tuple(joint for row in entered.values() for joint in row)
     felt = tuple(_felt(layout))
     if faults.rows:
         raise ValueError(f"this file has faults: {faults.rows}")
-    return machine(
+    whole = machine(
         Assembly(
             family="composed",
             name=p.name,
@@ -53,6 +55,7 @@ def build(p: Composed, profiles: Profiles) -> Assembly:
             trials=_trials(layout, every, made),
         )
     )
+    return parted(layout, whole, entered)
 
 
 def conflicts(p: Composed, profiles: Profiles) -> Iterable[Conflict]:
