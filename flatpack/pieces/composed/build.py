@@ -38,24 +38,22 @@ def build(p: Composed, profiles: Profiles) -> Assembly:
     felt = tuple(_felt(layout))
     if faults.rows:
         raise ValueError(f"this file has faults: {faults.rows}")
-    whole = machine(
-        Assembly(
-            family="composed",
-            name=p.name,
-            date=p.date or "",
-            parts={k: v for k, v in made.items() if isinstance(v, Part)},
-            bars={k: v for k, v in made.items() if isinstance(v, Bar)},
-            joints=every,
-            steps=_steps(layout),
-            workings=tuple(_workings(layout).rows),
-            spacers=tuple(_spacers(layout)),
-            bearing=BEARINGS[p.used],  # type: ignore[arg-type]  # its values are bearings
-            comfort=felt,
-            remarks=tuple(_not_judged(every)),
-            trials=_trials(layout, every, made),
-        )
+    plain = Assembly(
+        family="composed",
+        name=p.name,
+        date=p.date or "",
+        parts={k: v for k, v in made.items() if isinstance(v, Part)},
+        bars={k: v for k, v in made.items() if isinstance(v, Bar)},
+        joints=every,
+        steps=_steps(layout),
+        workings=tuple(_workings(layout).rows),
+        spacers=tuple(_spacers(layout)),
+        bearing=BEARINGS[p.used],  # type: ignore[arg-type]  # its values are bearings
+        comfort=felt,
+        remarks=tuple(_not_judged(every)),
+        trials=_trials(layout, every, made),
     )
-    return parted(layout, whole, entered)
+    return parted(layout, plain, machine(plain), entered)
 
 
 def conflicts(p: Composed, profiles: Profiles) -> Iterable[Conflict]:

@@ -24,8 +24,13 @@ class _Pair(NamedTuple):
     right: str
 
 
-def parted(layout: Layout, whole: Assembly, every: Mapping[str, tuple[Joint, ...]]) -> Assembly:
-    """The machined piece, pairs that differ made two parts without hands, a note for each."""
+def parted(
+    layout: Layout, plain: Assembly, whole: Assembly, every: Mapping[str, tuple[Joint, ...]]
+) -> Assembly:
+    """The machined piece, pairs that differ made two parts without hands, a note for each.
+
+    `plain` is the piece before its joints are made, `every` has them by their entry in the file.
+    """
     parts, remarks = dict(whole.parts), list(whole.remarks)
     for pair in _pairs(layout, whole):
         left, right = parts[pair.left], parts[pair.right]
@@ -33,7 +38,7 @@ def parted(layout: Layout, whole: Assembly, every: Mapping[str, tuple[Joint, ...
             continue
         for key, part, side in ((pair.left, left, "left"), (pair.right, right, "right")):
             parts[key] = replace(part, hand="", name=f"{part.name} on the {side}")
-        remarks.append(_note(pair, every))
+        remarks.append(_note(pair, plain, every))
     return replace(whole, parts=parts, remarks=tuple(remarks))
 
 
@@ -59,17 +64,26 @@ def _line(at: tuple[float, float], bulge: float) -> tuple[float, ...]:
     return tuple(round(n, FINE) + 0.0 for n in (*at, bulge))
 
 
-def _note(pair: _Pair, every: Mapping[str, tuple[Joint, ...]]) -> Finding:
-    """Which entries of the file work the two differently, as far as their number tells."""
-    counts = {
-        key: [sum(p in joint.parts for joint in row) for p in (pair.left, pair.right)]
-        for key, row in every.items()
-    }
-    uneven = [key for key, (a, b) in counts.items() if a != b]
-    found = uneven or [key for key, (a, b) in counts.items() if a and b]
+def _note(pair: _Pair, plain: Assembly, every: Mapping[str, tuple[Joint, ...]]) -> Finding:
+    uneven = [key for key, row in every.items() if not _alike(pair, plain, row)]
     return Finding(
         "pair-differs", "note", pair.left,
-        f"{pair.left} and {pair.right} are worked differently ({', '.join(found)}): they are two "
+        f"{pair.left} and {pair.right} are worked differently ({', '.join(uneven)}): they are two "
         "parts, each with a drawing of its own, and no mirrored pair",
         remedy="nothing, if that is meant; for a pair, join both hands at places that mirror",
     )  # fmt: skip
+
+
+def _alike(pair: _Pair, plain: Assembly, row: tuple[Joint, ...]) -> bool:
+    """Whether one entry's joints work both hands alike."""
+    done: dict[str, list[str]] = {pair.left: [], pair.right: []}
+    for joint in row:
+        made = joint.machine(plain)
+        told = [
+            *((key, repr(f.key())) for key, f in made.features),
+            *((key, "cut") for key, _ in (*made.recesses, *made.openings)),
+        ]
+        for key, what in told:
+            if key in done:
+                done[key].append(what)
+    return sorted(done[pair.left]) == sorted(done[pair.right])
