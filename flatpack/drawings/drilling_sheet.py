@@ -12,6 +12,7 @@ from flatpack.drawings.figures import mm
 from flatpack.drawings.holes import Spot, on_face, short, size_of, spots, table
 from flatpack.drawings.labels import Wanted, labelled
 from flatpack.drawings.marks import PartGroup
+from flatpack.drawings.notch_bores import bore_crosses, without_rods
 from flatpack.drawings.part_strokes import second_face, worked
 from flatpack.drawings.part_view import around, file_stem, slanting_lines
 from flatpack.drawings.ruled import column_widths, ruled_table
@@ -67,7 +68,8 @@ def drilling_sheets(
 def _sheet(assembly: Assembly, pattern: Pattern, settings: Settings) -> Drawing:
     part, face = pattern.groups[0].part, pattern.face
     seen = seen_on(part, face)
-    shown = (worked if pattern.first else second_face)(part, face, seen)
+    drawn = (worked if pattern.first else second_face)(part, face, seen)
+    shown = (*without_rods(drawn, part, seen), *bore_crosses(part, seen))
     frame = around(part, face, seen)
     body = (*shown, *frame, *_labels(pattern, seen, shown, frame))
     marks = ", ".join(group.mark for group in pattern.groups)

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from flatpack.drawings.faces import one_sided
 from flatpack.drawings.figures import mm, shown
 from flatpack.drawings.marks import PartGroup
+from flatpack.drawings.notch_bores import to_drill
 from flatpack.model import Face, Feature, Part
 from flatpack.wording import english as words
 
@@ -27,11 +28,15 @@ class Spot(NamedTuple):
 
 
 def spots(part: Part) -> tuple[Spot, ...]:
-    """Places with holes, along the part from its datum end, nearer the datum edge first."""
+    """Places with holes, along the part from its datum end, nearer the datum edge first.
+
+    A notch with a round seat is the hole that is drilled for it.
+    """
     x0, y0, _, _ = part.outline.bounds
     found: dict[tuple[float, float], dict[tuple[object, ...], Feature]] = {}
-    for feature in part.features:
-        if feature.operation not in _NO_HOLE:
+    for worked in part.features:
+        if worked.operation not in _NO_HOLE:
+            feature = to_drill(part, worked)
             at = (round(feature.at.x - x0, 3) + 0.0, round(feature.at.y - y0, 3) + 0.0)
             found.setdefault(at, {}).setdefault(feature.key(), feature)
     return tuple(

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from flatpack.drawings.holes import size_of
 from flatpack.drawings.lists import made
 from flatpack.drawings.marks import PartGroup
+from flatpack.drawings.notch_bores import is_rod, seat, to_drill
 from flatpack.drawings.operations import distinct_features
 from flatpack.drawings.page import Table
 from flatpack.drawings.settings import Settings
-from flatpack.model import Assembly, Joint
+from flatpack.model import Assembly, Feature, Joint, Part
 from flatpack.wording import english as words
 
 Found = tuple[PartGroup, ...]
@@ -23,17 +24,28 @@ def drill_list(assembly: Assembly, found: Found, settings: Settings) -> Table:
     uses: dict[tuple[str, float], dict[str, None]] = {}
     holes: dict[tuple[str, float], int] = {}
     for group in found:
-        for feature in distinct_features(group):
-            kind, size = words.DRILL_KINDS.get(feature.operation), size_of(feature)
+        for feature in _drilled(group):
+            kind, size = _drill(group.part, feature), size_of(feature)
             if kind is None or size is None:
                 continue
             key = (kind, round(size, 3))
-            use = str(getattr(feature, "fit", "")) or words.OPERATIONS[feature.operation]
+            of_hole = str(getattr(feature, "fit", "")) or words.OPERATIONS[feature.operation]
+            use = words.BORE_USE if is_rod(feature) else of_hole
             uses.setdefault(key, {})[use] = None
             holes[key] = holes.get(key, 0) + group.count
     rows = tuple((kind, size, "; ".join(uses[kind, size]), holes[kind, size])
                  for kind, size in sorted(uses))  # fmt: skip
     return made("drills", words.DRILLS_HEADER, rows)
+
+
+def _drilled(group: PartGroup) -> Iterator[Feature]:
+    return (to_drill(group.part, feature) for feature in distinct_features(group))
+
+
+def _drill(part: Part, feature: Feature) -> str | None:
+    """What a feature is drilled with; a notch only where its seat is round."""
+    bored = is_rod(feature) and seat(part, feature) is not None
+    return words.BORE_DRILL if bored else words.DRILL_KINDS.get(feature.operation)
 
 
 def tool_list(assembly: Assembly, found: Found, settings: Settings) -> Table:

@@ -12,9 +12,9 @@ from typing import TYPE_CHECKING, NamedTuple
 from flatpack.drawings.figures import mm
 from flatpack.drawings.holes import Spot, depth_of, size_of
 from flatpack.drawings.lettering import text_width
+from flatpack.drawings.notch_bores import is_rod, seat
 from flatpack.drawings.shapes import Line, Stroke, Text
 from flatpack.drawings.templates.view import marks_below
-from flatpack.drawings.templates.window_spots import is_rod, seat
 from flatpack.drawings.templates.wrapping import wrapped
 from flatpack.geometry import Point
 from flatpack.model import Feature, Part

@@ -8,6 +8,7 @@ from flatpack.drawings.boxes import Box
 from flatpack.drawings.figures import mm
 from flatpack.drawings.holes import Spot
 from flatpack.drawings.lettering import text_width
+from flatpack.drawings.notch_bores import without_rods
 from flatpack.drawings.part_strokes import second_face, worked
 from flatpack.drawings.shapes import Circle, Closed, Cross, Line, Stroke, Text
 from flatpack.drawings.templates.break_lines import breaks
@@ -21,7 +22,6 @@ from flatpack.drawings.templates.view_labels import (
     spot_label,
     tag,
 )
-from flatpack.drawings.templates.window_spots import is_rod, seat
 from flatpack.drawings.templates.windows import Window, corners, tape_line
 from flatpack.drawings.templates.wrapping import BOLDER
 from flatpack.drawings.turned import Seen
@@ -55,10 +55,8 @@ def whole(window: Window) -> tuple[Stroke, ...]:
     A rod's own cross is left out where its seat is bored: nobody is to prick the wrong one.
     """
     make = worked if window.first else second_face
-    bored = {window.seen.point(f.at) for f in window.part.features
-             if is_rod(f) and seat(window.part, f)}  # fmt: skip
     drawn = make(window.part, window.face, window.seen)
-    return tuple(s for s in drawn if not (isinstance(s.shape, Cross) and s.shape.centre in bored))
+    return without_rods(drawn, window.part, window.seen)
 
 
 def view(

@@ -10,9 +10,9 @@ from flatpack.drawings.figures import mm
 from flatpack.drawings.holes import Spot, short, size_of
 from flatpack.drawings.labels import Wanted, labelled
 from flatpack.drawings.lettering import text_box
+from flatpack.drawings.notch_bores import is_rod, seat
 from flatpack.drawings.shapes import Closed, Cross, Line, Shape, Stroke, Text
 from flatpack.drawings.templates.clipping import within
-from flatpack.drawings.templates.window_spots import is_rod, seat
 from flatpack.drawings.templates.wrapping import BOLDER
 from flatpack.geometry import Outline, Point
 from flatpack.geometry.shapes import rectangle

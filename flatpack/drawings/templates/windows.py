@@ -81,7 +81,7 @@ def _on(
 ) -> Iterator[Window]:
     part = group.part
     seen, left = seen_on(part, face), datum_on_left(part, face)
-    papered = (on_paper(spot, part) for spot in here)
+    papered = (on_paper(spot) for spot in here)
     marked = [(s, spot_box(s, seen)) for s in papered if s]
     edge = [s for s in here if all(map(along_edge, s.features))]
     pockets = [(s, spot_box(s, seen)) for s in edge]
