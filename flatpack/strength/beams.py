@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from flatpack.frozen import frozen
 from flatpack.strength.frames import FrameBar, NodeLoad, PlaneFrame, Spread, solve
+from flatpack.strength.two_supports import march
 
 PARTS = 6
 """Pieces into which a loaded stretch is cut, so that its deflection is met closely."""
@@ -68,8 +69,11 @@ def bend(
         return min(range(len(places)), key=lambda i: abs(places[i] - place))
 
     stands = [at(min(max(s, 0.0), length)) for s in supports]
+    two = sorted(set(stands))
+    if len(two) == 2:
+        return _on_two(places, (ei, ga), (two[0], two[1]), stands, loads)
     held = [(node, 1) for node in dict.fromkeys(stands)] + [(stands[0], 0)] if stands else []
-    if len(set(stands)) == 1:
+    if len(two) == 1:
         held.append((stands[0], 2))
     frame = PlaneFrame(
         nodes=tuple((p, 0.0) for p in places),
@@ -86,6 +90,25 @@ def bend(
         shear=(*(end.shear[0] for end in ends), ends[-1].shear[1]),
         reactions=_shared(found.reactions, stands),
     )
+
+
+def _on_two(
+    places: Sequence[float], stiff: tuple[float, float], two: tuple[int, int],
+    stands: Sequence[int], loads: Sequence[Patch],
+) -> BentBeam:  # fmt: skip
+    points = [0.0] * len(places)
+    for patch in loads:
+        if patch.high - patch.low <= SAME:
+            points[min(range(len(places)), key=lambda i: abs(places[i] - patch.low))] += patch.force
+    spread = [0.0] * (len(places) - 1)
+    for row in _spread(places, loads):
+        spread[row.bar] -= row.load
+    made = march(places, stiff, two, points, spread)
+    reactions = dict(zip(((node, 1) for node in two), made.reactions, strict=True))
+    return BentBeam(
+        places=tuple(places), deflection=made.deflection, moment=made.moment, shear=made.shear,
+        reactions=_shared(reactions, stands),
+    )  # fmt: skip
 
 
 def _shared(reactions: dict[tuple[int, int], float], stands: Sequence[int]) -> tuple[float, ...]:

@@ -53,6 +53,8 @@ NOTES = (
     "the pressure.",
     "Deflections are final ones: the lasting share of a load creeps (EC5 2.2.3); where a load "
     "lasts only a moment there is no limit.",
+    "Tall parts bent on edge may tilt (EC5 6.3.3) between the fasteners that hold them: l_ef is "
+    "the longest stretch, of a part held near its ends only 0.9 of it and twice its depth.",
     "Pocket holes are not taken off the rails' sections; bolts' and screws' holes are.",
     "Sliding is judged for pushes from the ground; who lies with the feet up is held by the slats.",
     "Not modelled: fatigue, rot.",

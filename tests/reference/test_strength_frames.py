@@ -18,6 +18,7 @@ from flatpack.strength.frames import (
     solve,
     solve_all,
 )
+from flatpack.strength.two_supports import march
 
 E, A, I = 11_000.0, 2000.0, 4.0e6  # noqa: E741 - second moment of area, as in every handbook
 EA, EI = E * A, E * I
@@ -200,3 +201,31 @@ def test_both_ways_of_solving_agree(monkeypatch: pytest.MonkeyPatch) -> None:
     second = solve_all(frame, ((loads, spread), (loads, ())))
     for a, b in zip(first, second, strict=True):
         assert [v for n in a.moved for v in n] == pytest.approx([v for n in b.moved for v in n])
+
+
+@pytest.mark.parametrize("stands", [(0, 3), (1, 3), (1, 2), (3, 0)])
+@pytest.mark.parametrize("ga", [0.0, 4e6])
+def test_a_beam_on_two_points_is_as_the_frame_has_it(stands: tuple[int, int], ga: float) -> None:
+    # Marched along from end to end, against the stiffness method: loads at places and between
+    # them, one upwards, ends that overhang.
+    places, points, spread = (
+        (0.0, 300.0, 750.0, 1100.0),
+        (80.0, 900.0, 0.0, -40.0),
+        (0.4, -0.2, 1.1),
+    )
+    made = march(places, (EI, ga), stands, points, spread)
+    i, j = stands
+    frame = PlaneFrame(
+        nodes=tuple((p, 0.0) for p in places),
+        bars=tuple(FrameBar(k, k + 1, 1e9, EI, ga) for k in range(3)),
+        held=((i, 1), (j, 1), (i, 0)),
+    )
+    loads = [NodeLoad(k, fz=-p) for k, p in enumerate(points)]
+    found = solve(frame, loads, [Spread(k, -q) for k, q in enumerate(spread)])
+    ends = found.bars
+    moments = [*(e.moment[0] for e in ends), ends[-1].moment[1]]
+    shears = [*(e.shear[0] for e in ends), ends[-1].shear[1]]
+    assert made.deflection == pytest.approx([-z for _, z, _ in found.moved], rel=1e-6, abs=1e-9)
+    assert made.moment == pytest.approx(moments, rel=1e-6, abs=1e-3)
+    assert made.shear == pytest.approx(shears, rel=1e-6, abs=1e-6)
+    assert made.reactions == pytest.approx([found.reactions[i, 1], found.reactions[j, 1]])
