@@ -228,6 +228,26 @@ def test_published_boards_of_other_sets() -> None:
     assert proved == jobs
 
 
+def hard(path: Path) -> Iterator[tuple[str, float, list[float]]]:
+    """Instances of Schoenfield's set: name, capacity, items; the file gives sizes with counts."""
+    lines = iter(path.read_text().splitlines())
+    for name in lines:
+        kinds, room = int(next(lines)), float(next(lines))
+        rows = [next(lines).split() for _ in range(kinds)]
+        yield name.strip(" '"), room, [float(size) for size, n in rows for _ in range(int(n))]
+
+
+@published
+def test_published_hard_boards() -> None:
+    proved = jobs = 0
+    for name, room, items in hard(Path(FOLDER) / "one-dimensional" / "hard28_first14.txt"):
+        cost, bound, done = boards_of(items, room)
+        print(f"\n{name}: {cost:g} of at least {bound:g}")
+        jobs, proved = jobs + 1, proved + done
+    print(f"hard boards proved: {proved} of {jobs}")
+    assert proved == jobs
+
+
 #: Best known densities in a strip, percent (arXiv 2509.13329).
 BEST_KNOWN = {
     "shapes0": 69.98,
