@@ -32,7 +32,7 @@ from flatpack.cutting.strip_choice import sheets_by_strips
 from flatpack.cutting.strip_ways import METHOD as BY_WAYS
 from flatpack.cutting.strip_ways import ruled_out_by_ways
 
-STEPS = 2_500
+STEPS = 3_000
 FIRST_ROUNDS, ROUNDS, LAST_ROUNDS = 6, 16, 30
 _BOUND_STEPS = 250
 _BOUND_SHARE = 0.3

@@ -24,7 +24,7 @@ from flatpack.planning.shop_limits import shop_findings
 from flatpack.profiles import Stock, Workshop
 from flatpack.wording import english_plans as words
 
-CROSS_STEPS, SAW_STEPS, NEST_STEPS = 20_000, 1_500, 1_000_000
+CROSS_STEPS, SAW_STEPS, NEST_STEPS = 20_000, 3_000, 1_000_000
 """Fixed effort of each kind of plan; the same steps give the same plan."""
 
 Progress = Callable[[str, int, float, float], None]
