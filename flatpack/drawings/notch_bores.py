@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from typing import Any
 
 from flatpack.drawings.figures import mm
 from flatpack.drawings.shapes import Cross, Stroke
 from flatpack.drawings.turned import Seen
-from flatpack.features import Notch
+from flatpack.frozen import replace
 from flatpack.geometry import Segment
 from flatpack.model import Feature, Part
-from flatpack.wording import english as words
+from flatpack.wording import english_notches as words
 
 _OFF = 2.0
 """A round seat's centre lies no further than this from the rod's own, mm."""
@@ -49,10 +49,12 @@ def to_drill(part: Part, feature: Feature) -> Feature:
 
     What it is for says where the rod's own centre comes to lie, from datum end and edge.
     """
-    bore = seat(part, feature) if isinstance(feature, Notch) else None
-    if bore is None or not isinstance(feature, Notch):
+    bore = seat(part, feature) if is_rod(feature) else None
+    if bore is None:
         return feature
+    notch: Any = feature
     x0, y0, _, _ = part.outline.bounds
-    rod = (mm(feature.at.x - x0), mm(feature.at.y - y0), mm(feature.diameter))
-    purpose = words.bored_notch(feature.number, *rod, feature.purpose)
-    return replace(feature, at=bore.centre, diameter=2.0 * bore.radius, purpose=purpose)
+    rod = (mm(feature.at.x - x0), mm(feature.at.y - y0), mm(notch.diameter))
+    purpose = words.bored_notch(notch.number, *rod, notch.purpose)
+    bored: Feature = replace(notch, at=bore.centre, diameter=2.0 * bore.radius, purpose=purpose)
+    return bored

@@ -13,6 +13,7 @@ from flatpack.drawings.page import Table
 from flatpack.drawings.settings import Settings
 from flatpack.model import Assembly, Feature, Joint, Part
 from flatpack.wording import english as words
+from flatpack.wording import english_notches as notches
 
 Found = tuple[PartGroup, ...]
 _UPRIGHT = ("bolt", "pivot", "rod", "barrel")
@@ -30,7 +31,7 @@ def drill_list(assembly: Assembly, found: Found, settings: Settings) -> Table:
                 continue
             key = (kind, round(size, 3))
             of_hole = str(getattr(feature, "fit", "")) or words.OPERATIONS[feature.operation]
-            use = words.BORE_USE if is_rod(feature) else of_hole
+            use = notches.BORE_USE if is_rod(feature) else of_hole
             uses.setdefault(key, {})[use] = None
             holes[key] = holes.get(key, 0) + group.count
     rows = tuple((kind, size, "; ".join(uses[kind, size]), holes[kind, size])
@@ -45,7 +46,7 @@ def _drilled(group: PartGroup) -> Iterator[Feature]:
 def _drill(part: Part, feature: Feature) -> str | None:
     """What a feature is drilled with; a notch only where its seat is round."""
     bored = is_rod(feature) and seat(part, feature) is not None
-    return words.BORE_DRILL if bored else words.DRILL_KINDS.get(feature.operation)
+    return notches.BORE_DRILL if bored else words.DRILL_KINDS.get(feature.operation)
 
 
 def tool_list(assembly: Assembly, found: Found, settings: Settings) -> Table:

@@ -268,15 +268,6 @@ PURPOSES = {
     "job-page": "job sheet to print",
 }
 
-BORE_DRILL, BORE_USE = "drill bit", "round seat of a notch, sawn out afterwards"
-
-
-def bored_notch(number: int, x: str, y: str, diameter: str, purpose: str) -> str:
-    """What a hole is for that becomes a notch, and where the rod's own centre lies in it."""
-    what = f"; {purpose}" if purpose else ""
-    return f"notch {number}: drill, then saw out; rod Ø{diameter} rests at {x}, {y}{what}"
-
-
 DRILL_KINDS = {
     "drill-through": "drill bit", "drill-blind": "drill bit", "hidden-edge": "drill bit, long",
     "counterbore": "flat-bottomed bit", "countersink": "countersink",

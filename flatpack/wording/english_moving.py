@@ -22,7 +22,6 @@ PURPOSES = {
 }
 
 
-
 class Lifted(Protocol):
     """What lifts, and how it lies at 0 degrees, in words."""
 

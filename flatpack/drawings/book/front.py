@@ -8,6 +8,7 @@ from flatpack.drawings.book.content import Block, Caution, Chapter, Figure, Item
 from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.whole import finished_picture
 from flatpack.wording import book_english as words
+from flatpack.wording import book_english_safety as safe
 from flatpack.wording.english_guide import GUIDE_USE
 
 CAUTION = "caution"
@@ -37,7 +38,7 @@ def safety(m: Matter) -> Chapter:
 
 def _safety(m: Matter) -> Iterator[Block]:
     yield from (Caution(text) for text in words.SAFETY)
-    yield Caution(words.USE_IT[m.assembly.bearing])
+    yield Caution(safe.USE_IT[m.assembly.bearing])
     yield from (Caution(f.message) for f in m.findings if f.code == CAUTION)
     traps = [f for f in m.findings if f.code == "finger-trap"]
     if traps:
@@ -46,7 +47,7 @@ def _safety(m: Matter) -> Iterator[Block]:
         yield Items(tuple(f"{marked(m, f.part)}: {f.message}" for f in traps))
     yield from _loads(m)
     notches = m.study is not None and bool(m.study.found.stops)
-    yield Caution(words.no_tests(m.assembly.bearing, notches))
+    yield Caution(safe.no_tests(m.assembly.bearing, notches))
 
 
 def _loads(m: Matter) -> Iterator[Block]:
@@ -55,7 +56,7 @@ def _loads(m: Matter) -> Iterator[Block]:
     if strength is None:
         return
     meant = [c.words for c in strength.cases if c.key in _MEANT[m.assembly.bearing]]
-    yield Caution(words.LOADS.format("; ".join(meant)) if meant else words.NO_LOADS)
+    yield Caution(safe.LOADS.format("; ".join(meant)) if meant else safe.NO_LOADS)
 
 
 def marked(m: Matter, parts: str) -> str:

@@ -19,7 +19,7 @@ from flatpack.drawings.settings import Settings
 from flatpack.model import placed_corners
 from flatpack.profile_files import profile_texts, read_text
 from flatpack.profiles import load
-from flatpack.wording import book_english as words
+from flatpack.wording import book_english_safety as words
 from flatpack.wording import book_english_steps as said
 
 FOLDER = Path(__file__).parents[3] / "profiles" / "pieces"
