@@ -1,7 +1,7 @@
 """Commented file: tables of named entries, and entries of several kinds.
 
 What the defaults hold is written out with the keys that are set; below it stands, commented, every
-key of every kind, those that all kinds share only once.
+key of every kind; many that all kinds share are written out once, and named with each.
 """
 
 from __future__ import annotations
@@ -14,6 +14,9 @@ from flatpack.parameters.commenting import body, prose, set_keys, toml_value
 from flatpack.parameters.own_names import Named
 from flatpack.parameters.records import record, specs_of
 from flatpack.parameters.specs import UNSET, Spec
+
+FEW = 4
+"""No more keys than these are written out with every kind, though all kinds share them."""
 
 
 def entries(spec: Spec, value: Any, path: str, mark: str) -> Iterator[str]:
@@ -56,10 +59,14 @@ def _entry(spec: Spec, entry: Any, path: str) -> Iterator[str]:
 def _kinds(spec: Spec, path: str) -> Iterator[str]:
     """Every kind with its own keys; those that all share stand with the first."""
     every = list(spec.kinds.values())
-    shared = set(specs_of(every[0])).intersection(*(specs_of(one) for one in every))
+    first = next(iter(spec.kinds))
+    found = [k for k in specs_of(every[0]) if all(k in specs_of(one) for one in every)]
+    shared = found if len(found) > FEW else []
     for number, (kind, cls) in enumerate(spec.kinds.items()):
         own = {k: s for k, s in specs_of(cls).items() if not number or k not in shared}
-        told: Any = record(type(cls.__name__, (), {"__doc__": cls.__doc__, **own}))
+        also = f" Beside these it takes what {first} takes as well: {', '.join(shared)}."
+        words = f"{cls.__doc__ or ''}{also if number and shared else ''}"
+        told: Any = record(type(cls.__name__, (), {"__doc__": words, **own}))
         yield from _kind(spec, told, path, kind)
 
 

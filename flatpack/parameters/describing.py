@@ -44,11 +44,11 @@ def quoted(text: str) -> str:
     return '"' + safe.replace("\\", "\\\\").replace('"', '\\"') + '"'
 
 
-def words(choices: Iterable[str]) -> str:
-    """Choices in quotation marks with commas, cut off when there are very many."""
+def words(choices: Iterable[str], most: int = 12) -> str:
+    """Choices in quotation marks with commas, cut off when there are more than `most`."""
     every = [quoted(c) for c in choices]
-    rest = f" and {len(every) - 12} more" if len(every) > 12 else ""
-    return ", ".join(every[:12]) + rest
+    rest = f" and {len(every) - most} more" if len(every) > most else ""
+    return ", ".join(every[:most]) + rest
 
 
 def bounds(spec: Spec) -> str:

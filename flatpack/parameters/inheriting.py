@@ -42,7 +42,7 @@ def _whole(
         model = at[KEY]
         if not isinstance(model, str) or model not in raw or model in chain:
             own = len(chain) == 1 or model == name
-            others = describing.words(sorted(k for k in raw if k != name))
+            others = describing.words(sorted(k for k in raw if not _leads_to(raw, k, name)))
             message = "leads back to itself" if model in chain else "there is no such entry"
             wrong.append(Wrong(name, raw[name][KEY], others, message if own else ""))
             break
@@ -54,6 +54,18 @@ def _whole(
     for one in reversed(chain):
         made = _over(made, raw[one], together)
     return made
+
+
+def _leads_to(raw: Mapping[str, Any], start: str, name: str) -> bool:
+    """Whether an entry is another one, or begins as one that leads to it."""
+    seen: set[str] = set()
+    while start != name:
+        entry = raw.get(start)
+        seen.add(start)
+        start = entry.get(KEY, "") if isinstance(entry, dict) else ""
+        if not isinstance(start, str) or start in seen or not start:
+            return False
+    return True
 
 
 def _over(

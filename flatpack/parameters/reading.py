@@ -168,7 +168,8 @@ def _unknown(cls: Any, key: str, raw: Any, path: Path, also: tuple[str, ...]) ->
     # The right key in the wrong table is likelier than a slip of the pen.
     elsewhere = [f.path for f in fields_of(cls) if f.path.endswith("." + key)]
     like = describing.quoted(elsewhere[0]) if elsewhere else nearest(key, names)
-    return ((*path, key), describing.shown(raw), describing.words(names), like, "unknown key")
+    allowed = describing.words(names, most=len(names))
+    return ((*path, key), describing.shown(raw), allowed, like, "unknown key")
 
 
 def _value(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit]) -> Any:
@@ -203,7 +204,8 @@ def _named(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit
     wrong: list[inheriting.Wrong] = []
     whole = inheriting.inherited(raw, spec.together, wrong) if spec.kinds else raw
     for entry, value, allowed, message in (row for row in wrong if row.message):
-        like, shown = nearest(str(value), [k for k in raw if k != entry]), describing.shown(value)
+        likely = [k for k in raw if k != entry and value not in raw]
+        like, shown = nearest(str(value), likely), describing.shown(value)
         misfits.append(((*path, entry, inheriting.KEY), shown, allowed, like, message))
     wrong_ones, spec = {row.entry for row in wrong}, spec._replace(named=False)
     return tuple(

@@ -31,12 +31,20 @@ class NotAllowedError(Exception):
         self.message, self.allowed, self.nearest, self.at = message, allowed, nearest, at
 
 
+_ALIKE = 0.7
+"""Share of letters that a slip of the pen leaves in order: "widht" and "width" 0.8, while the
+"dowels" and "wheels" of 0.67 are two words."""
+_ALIKE_SHORT = 0.6
+"""The same for words of up to four letters: "pge" and "peg" 0.67."""
+
+
 def nearest(written: str, names: Collection[str]) -> str:
     """The name most like what was written, in quotation marks; "" where none is like it."""
     from difflib import get_close_matches
 
     lower = {name.lower(): name for name in sorted(names, reverse=True)}
-    found = get_close_matches(written.lower()[:100], list(lower), n=1, cutoff=0.5)
+    cutoff = _ALIKE if len(written) > 4 else _ALIKE_SHORT
+    found = get_close_matches(written.lower()[:100], list(lower), n=1, cutoff=cutoff)
     return describing.quoted(lower[found[0]]) if found else ""
 
 

@@ -10,7 +10,10 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from flatpack.parameters import fields_of, read, schema, template
+from flatpack.errors import ReadError
+from flatpack.parameters import fields_of, nearest, read, schema, specs_of, template
+from flatpack.parameters.parsing import parsed
+from flatpack.pieces import PIECES
 
 HERE = Path(__file__).parent
 
@@ -97,3 +100,47 @@ def test_schema_describes_every_key_with_its_default(family):
     assert height["default"] == 900
     assert "mm" in height["description"]
     assert "default" not in made["properties"]["shelves"]
+
+
+@pytest.mark.parametrize("name", ["composed", "loose-parts"])
+def test_each_kind_says_all_keys_that_it_takes(name):
+    """Below every kind's line stands each of its keys, or the sentence that names it."""
+    cls = PIECES[name].record
+    source = template(cls, name)
+    blocks = re.split(r"\n(?=#\[)", source.replace("\n# ", " "))
+    for spec in specs_of(cls).values():
+        for kind, one in (spec.kinds or {}).items():
+            start = next(i for i, b in enumerate(blocks) if f'#{spec.pick} = "{kind}"\n' in b)
+            after = blocks[start + 1 :]
+            own = [b for b in after if re.match(r"#\[+\w+\.name\.", b)]
+            text = f"{blocks[start - 1]}\n{blocks[start]}\n" + "\n".join(own)
+            for key in specs_of(one):
+                pattern = rf"(?m)^#+(\[+\w+\.name\.)?{key}( =|\])|takes as well: [^.]*\b{key}\b"
+                assert re.search(pattern, text), (kind, key)
+
+
+@pytest.mark.parametrize(
+    ("line", "hint"),
+    [
+        ("left = front-leg.right", '"front-leg.right"'),
+        ("left = lower-top  # mine", '"lower-top"'),
+        ("left = 20 mm", '"20 mm"'),
+        ("left = 3/4 in", '"3/4 in"'),
+        ("left = [side.top plus 3, 4]", '"side.top plus 3, 4"'),
+        ('left = "20', ""),
+        ("left = ", ""),
+        ("left = 3..5", ""),
+    ],
+)
+def test_bare_words_are_told_of_their_quotation_marks(line, hint):
+    with pytest.raises(ReadError) as caught:
+        parsed(f'family = "shelf"\n{line}\n', "x.toml")
+    told = str(caught.value)
+    assert told.startswith("x.toml:2:")
+    assert (f"text must stand in quotation marks: {hint}" in told) == bool(hint)
+    assert ("quotation marks" in told) == bool(hint)
+
+
+def test_names_unlike_are_not_suggested():
+    assert nearest("dowels", ["wheels", "bolts"]) == ""
+    assert nearest("widht", ["width", "board"]) == '"width"'

@@ -203,6 +203,18 @@ CASES: Mapping[str, Case] = {
         ('x.toml:26: parts.rail.like: leads back to itself; found "rail"; allowed: "side", '
          '"slat"',),
     ),
+    "like one that leads back": (
+        {'[parts.rail]\nshape = "board"': '[parts.rail]\nlike = "slat"',
+         '[parts.slat]\nshape = "slats"': '[parts.slat]\nlike = "rail"'},
+        ('x.toml:26: parts.rail.like: leads back to itself; found "slat"; allowed: "side"',
+         'x.toml:36: parts.slat.like: leads back to itself; found "rail"; allowed: "side"'),
+    ),
+    "a kind of joint that isn't there": (
+        {'kind = "pocket screws"\nthrough = "rail"': 'kind = "dowels"\nthrough = "rail"'},
+        ('x.toml:47: joints[0].kind: no such kind; found "dowels"; allowed: "pocket screws", '
+         '"screws", "bolts", "barrel nuts", "inserts", "glue", "hinges", "halving", "tenons", '
+         '"wedged tenons", "bar", "wheels"',),
+    ),
     "like nothing": (
         {'[parts.rail]\nshape = "board"': '[parts.rail]\nlike = "sides"'},
         ('x.toml:26: parts.rail.like: there is no such entry; found "sides"; allowed: "side", '
@@ -213,7 +225,9 @@ CASES: Mapping[str, Case] = {
          "width = 95\ndiameter = 3\nruns = \"right\"\nshows = \"front\""},
         ('x.toml:28: parts.rail.diameter: unknown key; found 3; allowed: "shape", "like", '
          '"length", "width", "corners", "slants", "title", "board", "shows", "runs", "leans", '
-         '"leans_to" and 19 more; did you mean "holes.diameter"?',),
+         '"leans_to", "leans_with", "turned", "front", "rear", "left", "right", "bottom", "top", '
+         '"mid_depth", "mid_width", "mid_height", "pair", "copies", "step", "step_to", "arris", '
+         '"loose", "holes", "slots"; did you mean "holes.diameter"?',),
     ),
     "a name with capitals": (
         {"[parts.rail]": "[parts.Rail]", 'through = "rail"': 'through = "Rail"'},
