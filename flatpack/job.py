@@ -24,6 +24,7 @@ from flatpack.mechanism.study import Study, study
 from flatpack.model import Assembly
 from flatpack.parameters import Conflict, canonical, read_design
 from flatpack.pieces import PIECES
+from flatpack.pieces.asked_widths import widths_told
 from flatpack.poses import poses
 from flatpack.profiles import Profiles, Workshop, load
 from flatpack.strength import basis
@@ -71,7 +72,7 @@ def design(source: str, file: str, profile_texts: Mapping[str, str]) -> Design:
     family, record = read_design(
         _Records(), source, file, known=profiles.known, checks=_Checks(profiles)
     )
-    assembly = PIECES[family].build(record, profiles)
+    assembly = widths_told(PIECES[family].build, record, profiles)
     workshop = profiles.workshop(record.workshop)
     known = study(assembly)
     told = (*checks.run(assembly, study=known), *checks.for_shop(assembly, workshop))

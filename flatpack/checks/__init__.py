@@ -72,8 +72,8 @@ CHECKS: Mapping[str, Callable[[Setting], Iterable[Finding]]] = MappingProxyType(
 )
 """Every check that a piece in one pose is put through."""
 
-PART_CHECKS = ("outlines", "boards", "walls", "webs")
-"""Those that judge a part by itself: the only ones for loose parts."""
+PART_CHECKS = ("outlines", "boards", "walls", "webs", "remarks")
+"""Those that judge a part by itself, and remarks: the only ones for loose parts."""
 
 POSE_CHECKS = ("space",)
 """Those whose answer may change when a piece moves."""

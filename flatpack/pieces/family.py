@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 
 from flatpack.model import Assembly, Working
 from flatpack.parameters import Conflict, specs_of
+from flatpack.pieces.asked_widths import note
 from flatpack.profiles import Board, Profiles
 
 
@@ -38,11 +39,16 @@ class Workings:
         return value
 
 
-def sold_width(board: Board, wanted: float) -> float:
-    """Width that a part gets: as wanted from sheet, the nearest that is sold from planed boards."""
+def sold_width(board: Board, wanted: float, owner: str = "") -> float:
+    """Width that a part gets: as wanted from sheet, the nearest that is sold from planed boards.
+
+    `owner` is the part's name in the file, where that has names.
+    """
     if board.kind != "planed" or not board.widths:
         return wanted
-    return min(board.widths, key=lambda sold: (abs(sold - wanted), sold))
+    nearest = min(board.widths, key=lambda sold: (abs(sold - wanted), sold))
+    note(board, wanted, nearest, owner)
+    return nearest
 
 
 def wide_enough(board: Board, least: float) -> float:

@@ -122,7 +122,7 @@ class Lengths:
             lambda: self.ranged(specs_of(made)[field], said, key),
         )  # fmt: skip
         if field == "width" and self.parts[name].kind != BAR:
-            return sold_width(self.board_of(name), value)
+            return sold_width(self.board_of(name), value, name)
         return value
 
     def ranged(self, spec: Any, said: Sum, key: str) -> float:
