@@ -13,7 +13,7 @@ from flatpack.profile_files import shipped_folder
 from flatpack.profiles import KINDS, Profiles, load
 
 _MOST_SHOWN = 10
-_APART = ("boards", "workshops", "finishes", "notches", "stock")
+_APART = ("boards", "workshops", "finishes", "notches", "stock", "loads")
 
 #: What is told of each kind beside key and name: column -> attribute of the profile.
 _COLUMNS: dict[str, dict[str, str]] = {
@@ -21,6 +21,7 @@ _COLUMNS: dict[str, dict[str, str]] = {
                "sheets mm": "sheets"},
     "workshops": {"process": "process", "DXF": "dxf", "cutters mm": "cutters"},
     "stock": {"prices in": "currency"},
+    "loads": {"for": "use", "persons": "persons", "kg each": "person"},
     "finishes": {"kind": "kind", "coats": "coats"},
     "glues": {"water": "water_class"},
     "rods": {"mm": "diameter"},

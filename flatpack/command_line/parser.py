@@ -43,7 +43,9 @@ KINDS = (
     "book",
     "strength",
 )
-LISTS = ("families", "boards", "workshops", "hardware", "finishes", "notches", "stock")
+LISTS = (
+    "families", "boards", "workshops", "hardware", "finishes", "notches", "stock", "loads",
+)  # fmt: skip
 
 
 def parser() -> argparse.ArgumentParser:

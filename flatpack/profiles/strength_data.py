@@ -81,13 +81,13 @@ class LoadSet:
 
     A share is a share of one person's weight.  A value whose source says 'assumed' stands for a
     test load that isn't to be had; change it in a file of your own.  `use` says what the piece is
-    for: it is sat on, laid as a table, filled with soil, or a box whose lid is sat on.  `frame`
-    says how it is looked at: as two sides with parts across, or as one frame in space.
+    for: it is sat on, laid as a table, filled with soil, a box whose lid is sat on, or a stand
+    with shelves.  `frame` says how it is looked at: as two sides with parts across, or as one frame in space.
     """
 
     key: str = text(UNSET, does="name of the file")
     name: str = text(UNSET, does="as it stands in reports", longest=60)
-    use: str = choice("sit", ("sit", "table", "soil", "lid"), does="what the piece is for")
+    use: str = choice("sit", ("sit", "table", "soil", "lid", "stand"), does="what the piece is for")
     frame: str = choice("whole", ("whole", "sides"), does="one frame in space, or two sides")
     person: float = number(UNSET, least=20, most=300, unit="kg", does="mass of one person")
     persons: int = count(UNSET, least=1, most=8, does="persons at once")

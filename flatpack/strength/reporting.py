@@ -67,7 +67,9 @@ SIDES = (
     "pushed across, without the slats that brace it.",
 )
 """Notes of pieces that are looked at as two sides."""
-SURFACE = {"sit": "seat", "table": "top", "soil": "floor", "lid": "lid over a floor"}
+SURFACE = {
+    "sit": "seat", "table": "top", "soil": "floor", "lid": "lid over a floor", "stand": "shelf",
+}  # fmt: skip
 
 
 def report(

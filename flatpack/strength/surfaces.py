@@ -89,6 +89,11 @@ def floor_of(assembly: Assembly) -> Surface | None:
     return large[0] if large else None
 
 
+def shelves_of(assembly: Assembly) -> tuple[Surface, ...]:
+    """All large surfaces, lowest first: the shelves of a stand."""
+    return tuple(_large(assembly))
+
+
 def _large(assembly: Assembly) -> list[Surface]:
     """Large surfaces that lie on the middle of the piece's width, as arm rests don't."""
     y = surface(tuple(assembly.parts.values())).middle.y

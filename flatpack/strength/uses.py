@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
 
 from flatpack.geometry import Vec, Y, Z
-from flatpack.strength import filled
+from flatpack.strength import filled, shelves
 from flatpack.strength.layout import middle, reach
 from flatpack.strength.setting import Setting
 from flatpack.strength.spreading import Rectangle, on_part, spread
@@ -115,5 +115,5 @@ def _table(setting: Setting) -> Iterator[Use]:
 
 
 _USES: Mapping[str, Callable[[Setting], Iterator[Use]]] = MappingProxyType(
-    {"sit": _sit, "table": _table, "soil": filled.soil, "lid": filled.lid}
+    {"sit": _sit, "table": _table, "soil": filled.soil, "lid": filled.lid, "stand": shelves.stand}
 )

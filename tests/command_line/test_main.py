@@ -272,3 +272,11 @@ def test_letters_that_the_terminal_lacks(tmp_path: Path) -> None:
     assert (done.returncode, done.stderr) == (0, "")
     assert "L?fter" in done.stdout
     assert path.exists()
+
+
+def test_list_loads_tells_what_each_is_for(capsys):
+    assert main(["list", "loads"]) == 0
+    rows = {line.split()[0]: line for line in capsys.readouterr().out.splitlines() if line.strip()}
+    assert {"bench", "side-table", "planter", "stand"} <= set(rows)
+    assert "Loads of a stand with shelves" in rows["stand"]
+    assert "kg each" in rows["key"]
