@@ -72,7 +72,7 @@ def killed(table: Path, out: Path, kinds: str, kills: int, whole: float) -> int:
     while True:
         run = started(table, out, kinds)
         if done < kills:
-            time.sleep(chance.uniform(0.3, whole / (kills / 2 + 1)))
+            time.sleep(chance.uniform(0.3, whole / max(kills, 1)))
             if run.poll() is None:
                 os.killpg(run.pid, signal.SIGKILL)
                 run.wait()
