@@ -67,14 +67,32 @@ def joints(layout: Layout, parts: Made) -> dict[str, tuple[Joint, ...]]:
 def entries(layout: Layout) -> Iterator[Entry]:
     """The file's joints, each with the step at which it is made."""
     steps = [step.name for step in layout.record.steps]
+    own = tuple(_steps_of_joints(layout))
     for number, (kind, made) in enumerate(layout.record.joints):
         key = f"joints[{number}]"
-        step = made.step or (
-            steps[0] if len(steps) == 1 else "" if steps else f"joint {number + 1}"
-        )
+        step = made.step or (steps[0] if len(steps) == 1 else "" if steps else own[number])
         if steps and step not in steps:
             layout.faults.attempt(lambda: _no_step(layout, key, made.step, steps))  # noqa: B023  # called at once
         yield Entry(kind=kind, made=made, key=key, step=step)
+
+
+def _steps_of_joints(layout: Layout) -> Iterator[str]:
+    """Each joint's step where the file names none: one for neighbours that join the same parts.
+
+    Those are the same where the fastener comes from, or both ways round.
+    """
+    before: tuple[frozenset[str], frozenset[str]] | None = None
+    step = ""
+    for number, (_, made) in enumerate(layout.record.joints, 1):
+        through, into = (frozenset(getattr(made, w, ())) for w in ("through", "into"))
+        same = (
+            before is not None
+            and through
+            and (through == before[0] or through | into == before[0] | before[1])
+        )
+        step = step if same else f"joint {number}"
+        before = (through, into)
+        yield step
 
 
 def _no_step(layout: Layout, key: str, step: str, steps: list[str]) -> None:
@@ -163,11 +181,13 @@ def _alone(
     told: set[str],
 ) -> str:
     """The fault of a part that meets none of those it should be joined to; the nearest of them."""
-    others = [p for p in (ends[1] if part in ends[0] else ends[0]) if p.key != part.key]
+    first = part in ends[0]
+    others = [p for p in ends[first] if p.key != part.key]
     near = nearest_part(part, others)
     if near is None or (part.key in told and near.key in told):
         return ""
-    names = " or ".join(o.key for o in others[:4]) + (" or others" if len(others) > 4 else "")
+    written = entry.made.into if first else entry.made.through
+    names = " or ".join(written[:4]) + (" or others" if len(written) > 4 else "")
     how = _apart(part, next(o for o in others if o.key == near.key), near.gap)
     text = f"{part.key} doesn't meet {names}: it {how} {near.key}"
     bench.layout.faults.note(entry.key, part.key, "parts that touch face to face", text)
