@@ -68,10 +68,16 @@ def _blocked(setting: Setting, f: Fastener, body: Body) -> Finding:
     return Finding(
         "driver-blocked", "fault", f"{f.key} / {body.owner}",
         f"no straight way for the driver to {f.item.lower()} {f.key} "
-        f"at step {f.step or 'one'}: {body.name} is there",
+        f"at step {_step(setting, f)}: {body.name} is there",
         None, None, "mm", setting.limits.driver.source,
         "make this joint at an earlier step, or move the screw",
     )  # fmt: skip
+
+
+def _step(setting: Setting, f: Fastener) -> str:
+    """A step by its title, where that says more than its key."""
+    title = next((s.title for s in setting.assembly.steps if s.key == f.step), "")
+    return f"'{title}'" if title and title != f.step else f.step or "one"
 
 
 class Tied:

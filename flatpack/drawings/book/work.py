@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from flatpack.drawings.book import details
+from flatpack.drawings.book.askew import askew
 from flatpack.drawings.book.details import toothed
 from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.placing import Place, places
@@ -103,13 +104,7 @@ def _placing(m: Matter, step: BuildStep) -> Iterator[str]:
     found = places(m.assembly, step, m.mark_of)
     yield from (_place(m, place) for place in found)
     placed = {key for place in found for key in (*place.part, *place.base)}
-    bolted = {key for f in step.fasteners if "bolt" in f.kind for key in f.passes}
-    askew = [key for key in step.new if key in bolted - placed]
-    turning = {key for j in step.joints if getattr(j, "turning", ()) for key in j.parts}
-    held = [key for key in askew if key not in turning]
-    names = dict.fromkeys(f"{m.name_of(key)} {m.mark_of[key]}" for key in held)
-    if names:
-        yield said.by_holes(tuple(names))
+    yield from askew(m, step, placed)
 
 
 def _place(m: Matter, place: Place) -> str:

@@ -51,6 +51,7 @@ def build(p: Composed, profiles: Profiles) -> Assembly:
         bearing=BEARINGS[p.used],  # type: ignore[arg-type]  # its values are bearings
         comfort=felt,
         remarks=tuple(_not_judged(every)),
+        origins=_origins(layout, entered),
         trials=_trials(layout, every, made),
     )
     return parted(layout, plain, machine(plain), entered)
@@ -110,16 +111,22 @@ def _alone(layout: Layout, made: Made, every: tuple[Joint, ...]) -> None:
 
 
 def _steps(layout: Layout) -> tuple[Step, ...]:
-    """The file's steps, or one for each of its joints."""
+    """The file's steps, or one for each of its joints, like neighbours together."""
     own = layout.record.steps
     if own:
         return tuple(Step(s.name, s.title, s.words, s.measures, s.spacers) for s in own)
-    found = {}
+    found: dict[str, tuple[dict[str, None], dict[str, None]]] = {}
     for entry in entries(layout):
-        names = [", ".join(getattr(entry.made, w, ())) for w in ("through", "into")]
-        title = " to ".join(n.replace("-", " ") for n in names if n)
-        found[entry.step] = Step(entry.step, title[:1].upper() + title[1:])
-    return tuple(found.values())
+        sides = found.setdefault(entry.step, ({}, {}))
+        for side, where in zip(sides, ("through", "into"), strict=True):
+            side.update(dict.fromkeys(getattr(entry.made, where, ())))
+    return tuple(Step(key, _title(*sides)) for key, sides in found.items())
+
+
+def _title(through: Iterable[str], into: Iterable[str]) -> str:
+    names = [", ".join(side) for side in (through, into)]
+    title = " to ".join(n.replace("-", " ") for n in names if n)
+    return title[:1].upper() + title[1:]
 
 
 def _workings(layout: Layout) -> Workings:
@@ -203,6 +210,18 @@ def _trials(layout: Layout, every: tuple[Joint, ...], made: Made) -> tuple[Part,
     )  # fmt: skip
     boards = [one.board for k in let_in if isinstance(one := made[k], Part)]
     return fit_trials(boards, Bench(layout=layout, parts=made).fitting) if boards else ()
+
+
+def _origins(layout: Layout, entered: dict[str, tuple[Joint, ...]]) -> dict[str, str]:
+    """Each joint's entry in the file, with its keys that say where its fasteners stand."""
+    found = {}
+    for entry in entries(layout):
+        own = [k for k in ("count", "depth", "width", "height") if k in specs_of(entry.made)]
+        told = f": change {', '.join(own[:-1])} or {own[-1]}" if len(own) > 1 else ""
+        names = ", ".join(getattr(entry.made, "through", ()))
+        hint = f"in the file {entry.key}, {entry.kind} from {names}{told}"
+        found |= {joint.key: hint for joint in entered.get(entry.key, ())}
+    return found
 
 
 def _not_judged(every: tuple[Joint, ...]) -> Iterator[Finding]:
