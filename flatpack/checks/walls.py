@@ -47,14 +47,28 @@ def _each_hole(setting: Setting) -> Iterator[Finding]:
                 text = f"{feature.callout()}: the checks don't know this kind of work"
                 yield Finding("walls", "not done", part.key, text + alike(keys))
         for hole in setting.bored[part.key]:
-            if not _inside(setting, part, hole):
-                yield _say("hole-outside", "fault", part, hole, "runs out of the outline", keys)
-            elif hole.kind == "pocket":
-                yield from _pocket(setting, part, hole, keys)
-            elif hole.kind == "edge":
-                yield from _edge_hole(setting, part, hole, keys)
-            else:
-                yield from _face_hole(setting, part, hole, keys)
+            where = _origin(setting, part, hole)
+            for finding in _of_hole(setting, part, hole, keys):
+                remedy = "; ".join(filter(None, (finding.remedy, where)))
+                yield finding._replace(remedy=remedy)
+
+
+def _of_hole(setting: Setting, part: Part, hole: Bored, keys: tuple[str, ...]) -> Iterator[Finding]:
+    if not _inside(setting, part, hole):
+        yield _say("hole-outside", "fault", part, hole, "runs out of the outline", keys)
+    elif hole.kind == "pocket":
+        yield from _pocket(setting, part, hole, keys)
+    elif hole.kind == "edge":
+        yield from _edge_hole(setting, part, hole, keys)
+    else:
+        yield from _face_hole(setting, part, hole, keys)
+
+
+def _origin(setting: Setting, part: Part, hole: Bored) -> str:
+    """The joint in the parameter file that a hole comes from, with the keys that move it."""
+    line = setting.users.get((part.key, hole.number))
+    fastener = setting.fasteners.get(line.key) if line is not None else None
+    return "" if fastener is None else setting.assembly.origins.get(fastener.joint, "")
 
 
 def _heights(part: Part, hole: Bored) -> tuple[float, ...]:

@@ -252,8 +252,10 @@ class Assembly:
     that of a piece with crossed legs.  `fits` are the
     joints that hold by their shape; `trials` are parts that are cut first to try a fit, and no
     part of the piece.  `remarks` are what a family knows of its kind that no check works out:
-    cautions, as notes, and what wasn't judged, as not done.  `loose` parts make no piece: nothing
-    is put together, and only what concerns a part by itself is judged and drawn.
+    cautions, as notes, and what wasn't judged, as not done.  `origins` are the places in the
+    parameter file that joints come from, with the keys that move them, by the joints' keys.
+    `loose` parts make no piece: nothing is put together, and only what concerns a part by itself is
+    judged and drawn.
     """
 
     family: str
@@ -275,6 +277,7 @@ class Assembly:
     trials: tuple[Part, ...] = ()
     loose: bool = False
     remarks: tuple[Finding, ...] = ()
+    origins: Mapping[str, str] = field(default_factory=dict)
     date: str = ""
     loads: str = ""
     machined: bool = False

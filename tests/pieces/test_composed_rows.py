@@ -202,3 +202,12 @@ def test_a_side_at_a_height_is_the_long_edge() -> None:
     left = min(made.parts["chock"].frame.place(*p).y for p in made.parts["chock"].outline.points)
     middle = 400.0 + 22.5 * math.tan(LEAN)
     assert left == pytest.approx(middle + 35.0 / math.cos(LEAN) + 20.0)
+
+
+def test_a_hole_too_near_an_edge_names_the_joint_that_brings_it() -> None:
+    """3 mm from the rail's upper edge of 95, with a radius of 2.6: a wall of 0.4."""
+    found = job.design(f"{BRACED}height = 92\nuse = 'top'\n", "x.toml", profile_texts()).findings
+    remedies = {f.remedy for f in found if f.code in ("hole-wall", "edge-distance")}
+    hint = "in the file joints[0], screws from brace: change count, depth, width or height"
+    assert remedies
+    assert all(remedy.endswith(hint) for remedy in remedies)

@@ -16,6 +16,7 @@ from flatpack.pieces.composed.layout import Layout
 from flatpack.pieces.composed.meeting import touch
 from flatpack.pieces.composed.nearness import nearest_part
 from flatpack.pieces.composed.off_sides import note_off_sides
+from flatpack.pieces.composed.origins import origins
 from flatpack.pieces.composed.parameters import BEARINGS, Composed
 from flatpack.pieces.composed.parts import Made, made_parts
 from flatpack.pieces.composed.rows import Stated
@@ -51,7 +52,7 @@ def build(p: Composed, profiles: Profiles) -> Assembly:
         bearing=BEARINGS[p.used],  # type: ignore[arg-type]  # its values are bearings
         comfort=felt,
         remarks=tuple(_not_judged(every)),
-        origins=_origins(layout, entered),
+        origins=origins(layout, entered),
         trials=_trials(layout, every, made),
     )
     return parted(layout, plain, machine(plain), entered)
@@ -210,18 +211,6 @@ def _trials(layout: Layout, every: tuple[Joint, ...], made: Made) -> tuple[Part,
     )  # fmt: skip
     boards = [one.board for k in let_in if isinstance(one := made[k], Part)]
     return fit_trials(boards, Bench(layout=layout, parts=made).fitting) if boards else ()
-
-
-def _origins(layout: Layout, entered: dict[str, tuple[Joint, ...]]) -> dict[str, str]:
-    """Each joint's entry in the file, with its keys that say where its fasteners stand."""
-    found = {}
-    for entry in entries(layout):
-        own = [k for k in ("count", "depth", "width", "height") if k in specs_of(entry.made)]
-        told = f": change {', '.join(own[:-1])} or {own[-1]}" if len(own) > 1 else ""
-        names = ", ".join(getattr(entry.made, "through", ()))
-        hint = f"in the file {entry.key}, {entry.kind} from {names}{told}"
-        found |= {joint.key: hint for joint in entered.get(entry.key, ())}
-    return found
 
 
 def _not_judged(every: tuple[Joint, ...]) -> Iterator[Finding]:
