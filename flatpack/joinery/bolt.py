@@ -12,6 +12,7 @@ from __future__ import annotations
 from flatpack.frozen import frozen
 from flatpack.geometry import Vec
 from flatpack.joinery.axis import bore, span
+from flatpack.joinery.uses import use_of
 from flatpack.model import (
     Assembly,
     Driver,
@@ -117,6 +118,7 @@ class BoltThrough:
         nut_at = out.plus(d, self.washer.thickness)
         size = f"M{self.bolt.diameter:g} x {length:g}"
         thread = f"M{self.bolt.diameter:g}"
+        use = use_of(assembly, self.through, self.use)
         return Fastener(
             key=name,
             kind="coach bolt",
@@ -145,9 +147,9 @@ class BoltThrough:
                 Driver(nut_at, d, self.nut.across_corners / 2.0 + 3.0, self.nut.height + 40.0),
             ),
             hardware=(
-                Hardware(self.bolt.name, size, 1, self.use),
-                Hardware(self.nut.name, thread, 1, self.use),
-                Hardware(self.washer.name, thread, washers, self.use),
+                Hardware(self.bolt.name, size, 1, use),
+                Hardware(self.nut.name, thread, 1, use),
+                Hardware(self.washer.name, thread, washers, use),
             ),
             step=self.step,
             group="back" if self.group == "back" else "frame",

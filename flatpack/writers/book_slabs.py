@@ -5,7 +5,7 @@ Widths are those of the font that the file carries, so lines are broken where th
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
@@ -163,8 +163,23 @@ def _columns(block: Rows) -> list[float]:
         return wish
     give = [a - b for a, b in zip(wish, least, strict=True)]
     share = min(over / sum(give), 1.0) if sum(give) else 0.0
-    widths = [a - g * share for a, g in zip(wish, give, strict=True)]
-    return [w * min(1.0, WIDE / sum(widths)) for w in widths]
+    return capped([a - g * share for a, g in zip(wish, give, strict=True)], WIDE)
+
+
+def capped(widths: Sequence[float], room: float) -> list[float]:
+    """Widths that fill no more than the room: the widest give way, down to one width for them.
+
+    Words in columns that are narrow anyway stay whole.
+    """
+    left, cap = room, max(widths)
+    for number, own in enumerate(sorted(widths)):
+        cap = left / (len(widths) - number)
+        if own > cap:
+            break
+        left -= own
+    else:
+        return list(widths)
+    return [min(w, cap) for w in widths]
 
 
 def _row(

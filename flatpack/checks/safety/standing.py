@@ -22,7 +22,8 @@ def check_standing(asked: Asked) -> Iterator[Finding]:
     for code in ("tipping", "tipping, lid open", "sliding"):
         found = [c for c in asked.report.checks if c.kind == "piece" and c.code == code]
         done = [c for c in found if c.use is not None]
-        if not found and code != "tipping" and asked.report.cases:
+        no_lid = code == "tipping, lid open" and asked.assembly.motion is None
+        if no_lid or (not found and code != "tipping" and asked.report.cases):
             continue  # no lid; or nobody's feet can push a table or a planter from under them
         if not done:
             why = found[0].why if found else "the strength wasn't worked out"

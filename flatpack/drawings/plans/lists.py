@@ -81,8 +81,10 @@ def summary(plans: Plans) -> Table:
 def _summary(plans: Plans) -> Iterator[Row]:
     for board in (*plans.boards, *plans.rods):
         plan = board.plan
-        unit = words.unit(plans.stock.currency, _priced(board))
-        yield (board.title, f"{plan.cost:.2f} {unit}", f"{plan.bound:.2f} {unit}", plan.method,
+        priced = _priced(board)
+        unit = words.unit(plans.stock.currency, priced)
+        cost, bound = (f"{v:.2f}" if priced else mm(v) for v in (plan.cost, plan.bound))
+        yield (board.title, f"{cost} {unit}", f"{bound} {unit}", plan.method,
                _proved(plan.proved, plan.gap), _yes(plan.repeatable))  # fmt: skip
     for sheet in plans.sheets:
         saw = sheet.plan
