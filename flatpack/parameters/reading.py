@@ -204,7 +204,8 @@ def _named(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit
     wrong: list[inheriting.Wrong] = []
     whole = inheriting.inherited(raw, spec.together, wrong) if spec.kinds else raw
     for entry, value, allowed, message in (row for row in wrong if row.message):
-        likely = [k for k in raw if k != entry and value not in raw]
+        known = not isinstance(value, str) or value in raw
+        likely = [] if known else [k for k in raw if k != entry]
         like, shown = nearest(str(value), likely), describing.shown(value)
         misfits.append(((*path, entry, inheriting.KEY), shown, allowed, like, message))
     wrong_ones, spec = {row.entry for row in wrong}, spec._replace(named=False)

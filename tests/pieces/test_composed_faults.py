@@ -203,6 +203,11 @@ CASES: Mapping[str, Case] = {
         ('x.toml:26: parts.rail.like: leads back to itself; found "rail"; allowed: "side", '
          '"slat"',),
     ),
+    "like no text": (
+        {'[parts.rail]\nshape = "board"': '[parts.rail]\nlike = ["side"]'},
+        ('x.toml:26: parts.rail.like: there is no such entry; found an array of 1; allowed: '
+         '"side", "slat"',),
+    ),
     "like one that leads back": (
         {'[parts.rail]\nshape = "board"': '[parts.rail]\nlike = "slat"',
          '[parts.slat]\nshape = "slats"': '[parts.slat]\nlike = "rail"'},

@@ -107,3 +107,27 @@ def test_a_hand_that_was_forgotten_is_told_with_its_joint() -> None:
     assert faults == []
     [note] = notes(whole)
     assert "(joints[1])" in note.message  # pocket screws leave no hole in what they go into
+
+
+LID = """
+[parts.lid]
+shape = "board"
+board = "timber"
+width = 95
+length = 400
+runs = "right"
+shows = "up"
+mid_width = "piece.middle"
+front = "rail.front"
+bottom = "rail.top plus {over}"
+loose = true
+"""
+
+
+@pytest.mark.parametrize(("over", "gap"), [(12, "12.0"), (0, "")])
+def test_a_loose_part_that_touches_nothing_is_allowed_and_told(over: int, gap: str) -> None:
+    whole, faults = made(SIDES + LID.format(over=over))
+    assert faults == []
+    told = [f.message for f in whole.remarks if f.code == "loose-touches-nothing"]
+    expected = f"lies loose and touches nothing; the nearest, rail, is {gap} mm off"
+    assert told == ([expected] if gap else [])

@@ -13,7 +13,7 @@ from flatpack.pieces.composed.hands import parted
 from flatpack.pieces.composed.joint_makers import Bench
 from flatpack.pieces.composed.joints import entries, joints
 from flatpack.pieces.composed.layout import Layout
-from flatpack.pieces.composed.meeting import touch
+from flatpack.pieces.composed.meeting import TOUCHING, touch
 from flatpack.pieces.composed.nearness import nearest_part
 from flatpack.pieces.composed.off_sides import note_off_sides
 from flatpack.pieces.composed.origins import origins
@@ -51,7 +51,7 @@ def build(p: Composed, profiles: Profiles) -> Assembly:
         spacers=tuple(_spacers(layout)),
         bearing=BEARINGS[p.used],  # type: ignore[arg-type]  # its values are bearings
         comfort=felt,
-        remarks=tuple(_not_judged(every)),
+        remarks=(*_not_judged(every), *_afloat(layout, made, every)),
         origins=origins(layout, entered),
         trials=_trials(layout, every, made),
     )
@@ -211,6 +211,17 @@ def _trials(layout: Layout, every: tuple[Joint, ...], made: Made) -> tuple[Part,
     )  # fmt: skip
     boards = [one.board for k in let_in if isinstance(one := made[k], Part)]
     return fit_trials(boards, Bench(layout=layout, parts=made).fitting) if boards else ()
+
+
+def _afloat(layout: Layout, made: Made, every: tuple[Joint, ...]) -> Iterator[Finding]:
+    """Loose parts that no joint holds and that lie on nothing: allowed, but told."""
+    held = {key for joint in every for key in joint.parts}
+    for name in layout.parts:
+        for key in layout.copies(name):
+            near = None if key in held else nearest_part(made[key], made.values())
+            if near is not None and near.gap > TOUCHING:
+                text = f"lies loose and touches nothing; the nearest, {near.key}, is {near.gap:.1f}"
+                yield Finding("loose-touches-nothing", "note", key, f"{text} mm off")
 
 
 def _not_judged(every: tuple[Joint, ...]) -> Iterator[Finding]:
