@@ -22,6 +22,7 @@ from flatpack.drawings.ga_measure import room_of
 from flatpack.drawings.ga_rake import falls, rakes
 from flatpack.drawings.ga_setting_out import unseen
 from flatpack.drawings.hiding import painted
+from flatpack.drawings.lettering import text_width
 from flatpack.drawings.marks import PartGroup, bar_groups, groups
 from flatpack.drawings.parting import parted
 from flatpack.drawings.projection import Body, View, bodies, faces
@@ -33,7 +34,8 @@ from flatpack.model import Assembly, Bar, Part
 from flatpack.wording import english as words
 
 _LIST = (12.0, 46.0, 46.0, 9.0)
-"""Columns of the parts list, mm."""
+"""Columns of the parts list, mm; that of the names is as wide as they want where there is room."""
+_NAME, _LETTERS = 1, 2.5
 _ROW = 4.4
 """Rows of the parts list: 1.7 times its lettering (ISO 3098-1), mm."""
 
@@ -60,22 +62,37 @@ def general_arrangement(
     items = _items(assembly, groups(assembly) if found is None else found)
     shown = dict(poses) or {"": assembly}
     drawn = {title: bodies(pose) for title, pose in shown.items()}
-    layout = _layout(shown, drawn, len(items))
+    layout, columns = _layout(shown, drawn, items)
     return tuple(
-        _sheet(pose, drawn[title], layout, items, _heading(pose, title, layout, place, code))
+        _sheet(
+            pose,
+            drawn[title],
+            layout,
+            _heading(pose, title, layout, place, code),
+            {item.mark: item.keys for item in items},
+            tuple(_parts_list(items, layout, columns)),
+        )
         for place, (title, pose) in _numbered(shown)
     )
 
 
 def _layout(
-    shown: Mapping[str, Assembly], drawn: Mapping[str, tuple[Body, ...]], rows: int
-) -> Layout:
-    """One for all poses."""
+    shown: Mapping[str, Assembly], drawn: Mapping[str, tuple[Body, ...]], items: tuple[_Item, ...]
+) -> tuple[Layout, tuple[float, ...]]:
+    """One for all poses, and the columns of its list: whole names unless they cost scale."""
     room = room_of(b for some in drawn.values() for b in some)
     bearing = next(iter(shown.values())).bearing
     views = views_for(room, bearing)
     every = (m for title, pose in shown.items() for m in measures(pose, drawn[title], views))
-    return layout_for(room, rows_of(every), (sum(_LIST), (rows + 1) * _ROW), bearing)
+    rows, high = rows_of(every), (len(items) + 1) * _ROW
+    plain = layout_for(room, rows, (sum(_LIST), high), bearing)
+    wanted = max(text_width(item.name, _LETTERS) for item in items) + 2.0
+    columns = (*_LIST[:_NAME], max(wanted, _LIST[_NAME]), *_LIST[_NAME + 1 :])
+    wide = layout_for(room, rows, (sum(columns), high), bearing)
+    same = (wide.paper, wide.scale, len(wide.table)) == (
+        plain.paper, plain.scale, len(plain.table)
+    )  # fmt: skip
+    return (wide, columns) if same else (plain, _LIST)
 
 
 def _numbered(shown: Mapping[str, Assembly]) -> Iterator[tuple[str, tuple[str, Assembly]]]:
@@ -107,20 +124,21 @@ def _sheet(
     assembly: Assembly,
     found: tuple[Body, ...],
     layout: Layout,
-    items: tuple[_Item, ...],
     heading: Heading,
+    keys_of: Mapping[str, tuple[str, ...]],
+    listed: tuple[Stroke, ...],
 ) -> Drawing:
     apart = tuple(piece for body in found for piece in parted(body, assembly))
     ordered = [(view, painted(apart, view)) for view in layout.views]
     views = [s for view, some in ordered for s in _view(some, view, layout)]
-    marks = placed_marks({i.mark: i.keys for i in items}, ordered, layout.at)
+    marks = placed_marks(keys_of, ordered, layout.at)
     dims = (
         Stroke("dimension", layout.dimension(m)) for m in measures(assembly, found, layout.views)
     )
     lines = (*_hidden(assembly, found, layout), *rakes(assembly, layout), *falls(assembly, layout))
     labels = (*marks, *dims, *_titles(layout))
     frame = sheet_frame(heading, layout.paper)
-    every = (*views, *lines, *labels, *_parts_list(items, layout), *frame)
+    every = (*views, *lines, *labels, *listed, *frame)
     pose = heading.title.removeprefix(assembly.name).strip(", ").lower()
     stem = "-".join(("general-arrangement", *pose.split()))
     notes = (("piece", assembly.name), ("code", heading.number), ("scale", heading.scale))
@@ -164,10 +182,12 @@ def _titles(layout: Layout) -> Iterator[Stroke]:
             yield Stroke("centre-line", Line(Point(x0 - 4.0, y0), Point(x1 + 4.0, y0)))
 
 
-def _parts_list(items: tuple[_Item, ...], layout: Layout) -> Iterator[Stroke]:
+def _parts_list(
+    items: tuple[_Item, ...], layout: Layout, columns: tuple[float, ...]
+) -> Iterator[Stroke]:
     """Marks, names, finished sizes and counts, in the blocks that the layout has room for."""
     rows = [(i.mark, i.name, i.size, str(len(i.keys))) for i in items]
     size = math.ceil(len(rows) / max(len(layout.table), 1))
     for number, corner in enumerate(layout.table):
         some = rows[number * size : (number + 1) * size]
-        yield from ruled_table(words.PARTS_HEADER, some, _LIST, corner, _ROW)
+        yield from ruled_table(words.PARTS_HEADER, some, columns, corner, _ROW)
