@@ -14,8 +14,8 @@ STATES = {
 }
 SORT = "A click on a column's head sorts by it; another click turns the order round."
 SIZES = (
-    "Sizes in mm of the piece as it stands with its back flat; timber as its boards weigh it. "
-    "Sheets of a design that has faults aren't for cutting."
+    "Sizes in mm of the piece as it stands, its back flat or its lid closed; timber as its boards "
+    "weigh it. Sheets of a design that has faults aren't for cutting."
 )
 CAUTION = (
     "A check that passes replaces neither a test of the finished piece nor the advice of a "
