@@ -97,7 +97,8 @@ def _detail(finding: Finding) -> str:
         for word, value in (("measured", finding.measured), ("limit", finding.limit))
         if value is not None
     ]
-    return "; ".join([*sizes, f"source: {finding.source}", finding.code])
+    told = [f"source: {finding.source}"] if finding.source else []
+    return "; ".join([*sizes, *told, finding.code])
 
 
 def _size(value: float) -> str:
