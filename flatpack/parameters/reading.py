@@ -204,8 +204,8 @@ def _named(spec: Spec, raw: Any, path: Path, known: Known, misfits: list[_Misfit
     wrong: list[inheriting.Wrong] = []
     whole = inheriting.inherited(raw, spec.together, wrong) if spec.kinds else raw
     for entry, value, allowed, message in (row for row in wrong if row.message):
-        known = not isinstance(value, str) or value in raw
-        likely = [] if known else [k for k in raw if k != entry]
+        slip = isinstance(value, str) and value not in raw
+        likely = [k for k in raw if slip and k != entry]
         like, shown = nearest(str(value), likely), describing.shown(value)
         misfits.append(((*path, entry, inheriting.KEY), shown, allowed, like, message))
     wrong_ones, spec = {row.entry for row in wrong}, spec._replace(named=False)
