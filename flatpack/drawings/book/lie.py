@@ -11,8 +11,8 @@ _SAME = 0.05
 """Places closer than this are flush, mm."""
 _SQUARE = 1e-6
 _HAIR = 1e-6
-_FAR = 0.25
-"""A part that stands out on both sides by more than this share of its reach isn't placed by it."""
+_FAR = 150.0
+"""A part that stands out on both sides by more than this, mm, isn't placed by how far."""
 
 
 def lie(part: Part, base: Part) -> tuple[Any, ...]:
@@ -69,7 +69,7 @@ def _to_face(low: float, high: float, thickness: float) -> tuple[str, float]:
     past, name = min((high - thickness, "show"), (-low, "back"))
     if abs(past) <= _SAME:
         return f"level {name}", 0.0
-    placed = 0.0 < past < (high - low) * _FAR
+    placed = 0.0 < past < _FAR
     return (f"past {name}", rounded(past)) if placed else ("", 0.0)
 
 

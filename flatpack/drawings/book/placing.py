@@ -81,6 +81,8 @@ def _news(every: Iterable[Place], step: BuildStep, joined: set[tuple[str, str]])
         if all(one is other or one == other for one, other in bodies):
             continue
         yield place
+        if not place.face:
+            continue  # it isn't placed all ways yet
         for pair in pairs:
             body = frozenset().union(*(held.get(key, frozenset((key,))) for key in pair))
             held |= dict.fromkeys(body, body)

@@ -11,6 +11,7 @@ import pytest
 
 from flatpack import job
 from flatpack.drawings.book.matter import Matter, matter
+from flatpack.drawings.book.placing import places
 from flatpack.drawings.book.settings import BookSettings
 from flatpack.drawings.book.steps import BuildStep, build_steps
 from flatpack.drawings.book.work import work
@@ -142,3 +143,20 @@ def test_nothing_is_said_twice(name: str) -> None:
     for step in {step.key for step, _ in sentences}:
         texts = [text for s, text in sentences if s.key == step]
         assert len(texts) == len(set(texts))
+
+
+def test_what_one_sentence_leaves_open_another_says() -> None:
+    """A slat over a rail's edge is placed along the rail and across it."""
+    for name in NAMES:
+        m, sentences = told(name)
+        for step in {s.key: s for s, _ in sentences}.values():
+            for place in places(m.assembly, step, m.mark_of):
+                if place.face or place.across is not None:
+                    continue
+                keys = {(a, b) for a in place.part for b in place.base}
+                again = [j for j in step.joints if len(set(j.parts) & set(place.part)) == 1]
+                others = {frozenset(j.parts) for j in again} - {frozenset(k) for k in keys}
+                known = [p for p in places(m.assembly, step, m.mark_of) if p is not place]
+                said = {frozenset((a, b)) for p in known for a in p.part for b in p.base}
+                held = any(set(place.part) <= body for body in step.together)
+                assert held or not others or others & said, (name, place)
