@@ -113,9 +113,7 @@ def slanting_lines(part: Part) -> Iterator[str]:
         yield saw.BOTH_ARRISES
 
 
-def slanting(
-    part: Part, face: Face, seen: Seen, strokes: tuple[Stroke, ...]
-) -> tuple[Stroke, ...]:
+def slanting(part: Part, face: Face, seen: Seen, strokes: tuple[Stroke, ...]) -> tuple[Stroke, ...]:
     """Beside every cut that isn't square how the saw is set, clear of what is drawn."""
     wanted = [
         Wanted(seen.point(cut.middle), 4.0, saw.on_drawing(said(cut), cut.long, face), said(cut))
