@@ -82,7 +82,8 @@ class LoadSet:
     A share is a share of one person's weight.  A value whose source says 'assumed' stands for a
     test load that isn't to be had; change it in a file of your own.  `use` says what the piece is
     for: it is sat on, laid as a table, filled with soil, a box whose lid is sat on, or a stand
-    with shelves.  `frame` says how it is looked at: as two sides with parts across, or as one frame in space.
+    with shelves.  `frame` says how it is looked at: as two sides with parts across, or as one
+    frame in space.
     """
 
     key: str = text(UNSET, does="name of the file")

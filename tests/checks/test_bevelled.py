@@ -213,7 +213,7 @@ def test_glued_ends_are_those_that_lie_on_a_face_however_sawn() -> None:
 
 @pytest.mark.parametrize("up", [-3.0, 3.0])
 def test_a_slanting_screw_keeps_wood_beside_it_on_the_face_it_nears(up: float) -> None:
-    """Entered `up` above the middle it has that much less or more to the face that it climbs towards."""
+    """Entered `up` above the middle it has that much less to the face that it climbs towards."""
     posts = _post("left", -1.0), _post("right", 1.0)
     rail = _rail(posts)
     inside = Vec(-200.0 - up * S / C, 0.0, 150.0 + up)

@@ -27,10 +27,12 @@ def attempt(kind: str, text: str) -> None:
     profiles = load({f"own/{kind}/one.toml": text})
     assert profiles.names(kind) == ("one",)
     try:
-        assert profiles.get(kind, "one").key == "one"
+        key, said = profiles.get(kind, "one").key, "one.toml"
     except FlatpackError as error:
-        assert "one.toml" in str(error)
-        assert len(str(error)) < 100_000
+        key, said = "one", str(error)
+    assert key == "one"
+    assert "one.toml" in said
+    assert len(said) < 100_000
 
 
 @each_kind
@@ -48,7 +50,7 @@ def test_any_text(kind: str, text: str) -> None:
 values = st.one_of(
     st.integers().map(str),
     st.floats().map(repr),
-    st.sampled_from(["true", "nan", "-inf", "1e400", "-0.0", "[]", "{}", "[[1, 2]]", "[0]", "[-1]"]),
+    st.sampled_from(["true", "nan", "-inf", "1e400", "-0.0", "[]", "{}", "[[1, 2]]", "[0]"]),
     st.sampled_from(['""', '"3/4 in"', '"ply-18"', "2030-05-01", "07:32:00", "0x10", "[[], 1]"]),
     st.sampled_from(["[{}]", "[{ x = 1 }]", "[[0, 0], [0, 0], [0, 0]]", "[1, 1]", '["a", "a"]']),
     st.text(alphabet="abc 19/\"'é\\", max_size=6).map(lambda t: '"' + t.replace('"', "'") + '"'),
