@@ -76,5 +76,6 @@ def _picture(stem: str, made: job.Design) -> Picture:
     size: dict[str, Any] = sizes(made.assembly)
     overall = words.sizes(*(short(round(size[k])) for k in ("length", "width", "height")))
     boards = dict.fromkeys(part.board.name for part in made.assembly.parts.values())
-    caption = (made.assembly.name, overall, *boards)
+    # Single parts are only laid out for the picture.
+    caption = (made.assembly.name, *(() if made.assembly.loose else (overall,)), *boards)
     return Picture(f"piece-{stem}", drawing, caption)

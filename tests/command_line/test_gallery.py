@@ -36,6 +36,8 @@ def test_every_example_has_a_picture_and_its_measures(made: dict[str, str]) -> N
         design = job.design(path.read_text(encoding="utf-8"), path.name, profile_texts())
         root = ET.fromstring(made[f"pictures/piece-{path.stem}.svg"])
         assert len(root.findall(".//{*}path")) >= len(design.assembly.parts) / 2
+        if design.assembly.loose:
+            continue
         told = re.search(f"<span>{re.escape(piece['name'])}</span><span>([^<]+)</span>", page)
         assert told is not None
         numbers = [float(n) for n in re.findall(r"[\d.]+", told[1])]
