@@ -130,10 +130,24 @@ def _effort(asked: Asked, name: str, steps: int) -> Effort:
     return Effort(steps, seconds=seconds, stop=asked.stop, progress=tell)
 
 
+def _offered_twice(lots: Sequence[Lot], stock: Stock) -> Iterator[Finding]:
+    """Boards measured in several thicknesses are planned apart, each from the whole rack."""
+    rows = {row.board for row in stock.boards if row.available is not None}
+    rows |= {row.board for row in stock.sheets if row.available is not None}
+    keys = [lot.board.key for lot in lots]
+    for key in dict.fromkeys(keys):
+        if keys.count(key) > 1 and key in rows:
+            several = [lot for lot in lots if lot.board.key == key]
+            measured = tuple(f"{lot.board.thickness:g}" for lot in several)
+            text = words.offered_twice(several[0].board.name, measured)
+            yield told.told("offered-twice", "warning", text, remedy=words.SORT_THE_RACK)
+
+
 def _about(
     pieces: Sequence[Counted], asked: Asked, sheets: Sequence[SheetPlan], nests: Sequence[NestPlan]
 ) -> Iterator[Finding]:
     """What concerns no single part."""
+    yield from _offered_twice(pool(pieces), asked.stock)
     if asked.shop is not None and not nests:
         yield told.told("nothing-to-nest", "note", words.nothing_to_nest())
     yield from (empty(s.lot) for s in sheets if not s.stock)

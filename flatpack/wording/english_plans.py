@@ -136,6 +136,17 @@ def kerf_lost(size: str, place: str) -> str:
     return f"hole or slot of {size} at {place} is no wider than the kerf and isn't drawn"
 
 
+def offered_twice(board: str, measured: tuple[str, ...]) -> str:
+    """One board measured in several thicknesses, with pieces in the rack that are counted."""
+    return (
+        f"{board} is measured {' and '.join(measured)} mm thick in these pieces; each thickness is "
+        "planned from the whole rack, so that one offcut may be promised to both"
+    )
+
+
+SORT_THE_RACK = "measure the offcuts, and plan the thicknesses one by one from those that have it"
+
+
 def nothing_to_nest() -> str:
     """Planed boards alone."""
     return "every part comes from planed boards: there is nothing to nest"

@@ -140,3 +140,20 @@ def test_slotted_parts_lie_on_an_odd_offcut_first(profiles, slotted):
         assert 0.0 < at.x < 1500.0
         assert 4.0 < at.y < 700.0
     assert not any(f.code == "cutting-no-register-room" for f in made.findings)
+
+
+def test_one_offcut_promised_to_two_thicknesses_is_told(profiles, pond_piece):
+    thin = {key: copied(part, board=replace(part.board, thickness=17.4))
+            for key, part in pond_piece.assembly.parts.items()}  # fmt: skip
+    other = copied(pond_piece, assembly=copied(pond_piece.assembly, parts=thin))
+    counted = SheetRow(board="ply-18", length=900.0, width=400.0, available=1, offcut=True)
+    sold = SheetRow(board="ply-18", length=2440.0, width=1220.0)
+    told = {}
+    for name, rows in (("rack", (counted, sold)), ("merchant", (sold,))):
+        asked = Asked(stock=replace(profiles.stock("marrow-yard"), sheets=rows))
+        told[name] = [f for f in plans([pond_piece, other], asked).findings
+                      if f.code == "cutting-offered-twice"]  # fmt: skip
+    (said,) = told["rack"]
+    assert "17.4" in said.message
+    assert said.severity == "warning"
+    assert told["merchant"] == []
