@@ -11,14 +11,17 @@ from flatpack.drawings.book.matter import Matter
 from flatpack.drawings.book.measures import measures
 from flatpack.drawings.book.side_view import side_views
 from flatpack.drawings.book.sight import from_below, middle, reach
-from flatpack.drawings.book.step_view import Scene, best_view, scene, step_picture
+from flatpack.drawings.book.step_view import Scene, scene, step_picture, views_for
 from flatpack.drawings.book.steps import BuildStep, build_steps, joint_groups
 from flatpack.drawings.book.work import work
+from flatpack.drawings.projection import View
 from flatpack.drawings.shapes import Drawing, Text
 from flatpack.geometry import Vec
 from flatpack.wording import book_english as words
 from flatpack.wording import book_english_steps as said
 
+_TRIES = 6
+"""Views tried until one shows every new part."""
 _ASIDE = 20.0
 """A part whose middle is nearer to the piece's own than this looks neither in nor out, mm."""
 
@@ -33,10 +36,10 @@ def assembly(m: Matter) -> Chapter:
 
 
 def _step(m: Matter, made: Scene, step: BuildStep) -> Iterator[Block]:
-    view = best_view(made, step)
+    view, drawing = _pictured(m, made, step)
     below = from_below(view)
     yield Subtitle(said.step_title(step.number, step.title), page=step.number > 1)
-    yield _figure(m, step, step_picture(made, step, m.marks, view), below)
+    yield _figure(m, step, drawing, below)
     if step.words:
         yield Para(step.words)
     yield from side_views(m, step)
@@ -54,8 +57,23 @@ def _step(m: Matter, made: Scene, step: BuildStep) -> Iterator[Block]:
     yield Items(tuple(work(m, step, below)), numbered=True)
 
 
+def _pictured(m: Matter, made: Scene, step: BuildStep) -> tuple[View, Drawing]:
+    """The best view in which every new part can be seen; the best of all where there is none."""
+    tried = []
+    for view in views_for(made, step)[:_TRIES]:
+        drawing = step_picture(made, step, m.marks, view)
+        tried.append((view, drawing))
+        if set(marks(m, step.new)) <= _texts(drawing):
+            return tried[-1]
+    return tried[0]
+
+
+def _texts(drawing: Drawing) -> set[str]:
+    return {s.shape.text for s in drawing.strokes if isinstance(s.shape, Text)}
+
+
 def _figure(m: Matter, step: BuildStep, drawing: Drawing, below: bool) -> Figure:
-    shown = {s.shape.text for s in drawing.strokes if isinstance(s.shape, Text)}
+    shown = _texts(drawing)
     new = marks(m, step.new)
     onto = [k for k in marks(m, (p for j in step.joints for p in j.parts)) if k not in new]
     unseen = [mark for mark in (*new, *onto) if mark not in shown]

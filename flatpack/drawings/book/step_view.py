@@ -75,8 +75,8 @@ def _look(key: str, step: BuildStep, metal: frozenset[str]) -> str:
     return "new metal" if key in metal else "metal"
 
 
-def best_view(made: Scene, step: BuildStep) -> View:
-    """The view that shows most of the holes that the step works on, and of its heads."""
+def views_for(made: Scene, step: BuildStep) -> tuple[View, ...]:
+    """Views, first the one that shows most of the holes that the step works on, and heads."""
     faces = [
         normal
         for key in (*step.old, *step.new)
@@ -87,8 +87,8 @@ def best_view(made: Scene, step: BuildStep) -> View:
     views = views_of(made.assembly)
     if any(made.assembly.parts[k].group == "arm" for k in step.new if k in made.assembly.parts):
         views = tuple(v for v in views if from_below(v))  # arms fold away under the slats
-    scores = [sum(d.dot(view.toward) > 0.2 for d in (*faces, *heads)) for view in views]
-    return views[scores.index(max(scores))]
+    scores = {v: sum(d.dot(v.toward) > 0.2 for d in (*faces, *heads)) for v in views}
+    return tuple(sorted(views, key=lambda view: -scores[view]))
 
 
 def _normal(assembly: Assembly, key: str, face: str) -> Vec | None:
